@@ -14,3 +14,4 @@ export { isNamed } from './target-resolution.js';
 export { NO_ELEMENTS } from './untold.js';
 export { nameWithAlias, targetLabel, targetProblemMessage } from './wording.js';
 export { commonName, listName } from './spoken-names.js';
+export { MOON_FEATURES, moonFeatureIn, type MoonFeature } from './moon-features.js';

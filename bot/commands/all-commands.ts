@@ -15,6 +15,7 @@ import { epoch } from './epoch.js';
 import { forget } from './kept/forget.js';
 import { gear } from './gear.js';
 import { help } from './help.js';
+import { figuresAsked } from './asking/following/figures-asked.js';
 import { lostWords } from './asking/lost-words.js';
 import { meridian } from './meridian.js';
 import { moon } from './moon.js';
@@ -73,6 +74,7 @@ export const allCommands: readonly Command[] = [
 export const allReaders: readonly WordsReader[] = [
   sunFirst,
   entriesAsked,
+  figuresAsked,
   followingWords,
   placeTold,
   besideWalk,

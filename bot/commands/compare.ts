@@ -9,7 +9,8 @@ import type { Observer, UtcMs } from '../sky/types.js';
 import { formatLocalDateTime, tonightAt } from '../times/index.js';
 import { commandLine, targetAtSite, targetFor, timeFor } from './asking/question-parts.js';
 import { bestInNight, bestWords } from './compare/night-best.js';
-import { apartText, COMPARED, pairWords, sideBySide, standText, type Stand } from './compare/side-by-side.js';
+import type { Stand } from './compare/pair.js';
+import { apartText, COMPARED, pairWords, sideBySide, standText } from './compare/side-by-side.js';
 import { choice, defineCommand, number, optional, text } from './core/command.js';
 
 /** With the Sun higher than this the coming night is meant, not now. */

@@ -24,7 +24,8 @@ import { dayWords, isWholeNight } from './ahead/ahead-words.js';
 import { eclipseSoon } from './ahead/eclipse-soon.js';
 import { moonTimesOf } from './asking/night-words.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
-import { choice, defineCommand, integer, optional } from './core/command.js';
+import { choice, defineCommand, integer, optional, text } from './core/command.js';
+import { FACE, ofFace } from './moon/of-face.js';
 
 const QUARTERS = ['New Moon', 'First quarter', 'Full Moon', 'Last quarter'] as const;
 const FRIDAY = 5;
@@ -118,11 +119,17 @@ export const moon = defineCommand({
     ),
     count: optional(integer('With next: so many of them, by their dates', { min: 1, max: 26 })),
     later: optional(integer('With next: the one after it (1), and so on', { min: 0, max: 60 })),
+    feature: optional(text('A crater or the like: is the Sun up on it, and when is it seen best', { maxLength: 40 })),
+    first: optional(choice('Say this: what stands on the terminator, or when the earthshine shows', FACE)),
     site: siteOption,
   },
   bare: 'at',
-  examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"', 'moon next:full later:1'],
+  sentence:
+    /^(?:(?:is|will|and|with|in|near\w*|by|beside|next to|close\w*|above|below|meets?|meeting|pass(?:es|ing)?|occult\w*|approach\w*|conjunction\w*|sets?|setting|rises?|rising|goes|go|going|down|crat\w*|feature\w*|terminator|earth ?shine|spoil\w*|bother\w*|too)\b|(?:set|rise) ?time)/iu,
+  examples: ['moon site:52.71,0.12', 'moon at:"2026-12-24 18:00"', 'moon next:full later:1', 'moon feature:copernicus'],
   run: async (deps, request): Promise<Outcome> => {
+    const face = await ofFace(deps, request);
+    if (face !== null) return face;
     const asked = await siteAtTime(deps, request);
     if (isProblem(asked)) return asked.problem === 'no-site' ? anywhere(request.nowUtcMs, request.options) : asked;
     const { where, utcMs, notes } = asked;

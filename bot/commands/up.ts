@@ -20,6 +20,7 @@ import { askedFirst, FIRST, type First } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
 import { doubleThen } from './up/double-then.js';
 import { isOfItself, itselfReply, itselfWords } from './up/of-itself.js';
+import { hopWords } from './up/hop-words.js';
 import { upReply } from './up/up-reply.js';
 
 /** Whether a pair is split is asked of pairs; of the rest, whether it shows. */
@@ -109,6 +110,13 @@ export const up = defineCommand({
       found: seen,
       facing: options.facing,
       outlookQuestion,
+      hop: () =>
+        hopWords(deps.catalogue, {
+          ...outlookQuestion,
+          zone: where.site.zone,
+          utcMs: dated.hour?.utcMs ?? seen.best.utcMs,
+          found: seen,
+        }),
     });
     const question = {
       ...dated,

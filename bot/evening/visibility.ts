@@ -4,7 +4,7 @@
  */
 import type { TargetKind } from '../catalogue/index.js';
 import { extinctionOverZenith, nakedEyeLimit } from '../sky/sky-brightness.js';
-import { isHandHeld, type Equipment } from './equipment.js';
+import { isEyes, isHandHeld, type Equipment } from './equipment.js';
 
 export interface Seen {
   readonly kind: TargetKind;
@@ -54,8 +54,12 @@ interface Glow {
   readonly gainMag: number;
 }
 
+/** Over so many degrees the bar of a Magellanic Cloud is looked at, V 20.6 a square arcsecond in the Large one's. Common practice, no source. */
+const CLOUD_ARCMIN = 240;
+const CLOUD_GAIN_MAG = 2.3;
+
 const galaxyGain = (isGreat: boolean, sizeArcmin: number): number => {
-  if (isGreat) return 1.8;
+  if (isGreat) return sizeArcmin >= CLOUD_ARCMIN ? CLOUD_GAIN_MAG : 1.8;
   return sizeArcmin >= SPIRAL_ARCMIN ? SPIRAL_GAIN_MAG : 0;
 };
 
@@ -85,8 +89,19 @@ const starLike = (kind: TargetKind): number | null => {
   return kind === 'star' || kind === 'double-star' || kind === 'planet' || kind === 'moon' ? 0 : null;
 };
 
+/** To the eye alone a cluster is one soft spot of light: as a star of all its light, less so much. Common practice, no source. */
+const SOFT_SPOT_MAG = 1;
+const softSpotMag = ({ kind, magnitude }: Seen): number | null =>
+  (kind === 'open-cluster' || kind === 'globular-cluster') && !Number.isNaN(magnitude)
+    ? magnitude + SOFT_SPOT_MAG
+    : null;
+
 /** What of an object decides how it shows, under whatever sky. */
-export type Look =
+export type Look = LookItself & {
+  /** How bright a star is as plain to the eye alone; null where that is no other than the look itself. */
+  readonly softSpotMag: number | null;
+};
+type LookItself =
   | { readonly by: 'stars'; readonly isSinglePoint: boolean; readonly magnitude: number; readonly fainter: number }
   | {
       readonly by: 'glow';
@@ -98,6 +113,11 @@ export type Look =
 
 /** Null where nothing tells. */
 export const lookOf = (seen: Seen): Look | null => {
+  const look = lookItself(seen);
+  return look === null ? null : { ...look, softSpotMag: softSpotMag(seen) };
+};
+
+const lookItself = (seen: Seen): LookItself | null => {
   const { kind, magnitude, sizeArcmin, minorSizeArcmin, showpieceRank } = seen;
   const fainter = starLike(kind);
   if (fainter !== null)
@@ -122,6 +142,11 @@ export const marginOfLook = (
 ): number => {
   if (look === null) return -9;
   const lost = extinctionOverZenith(altitudeDeg);
+  if (look.softSpotMag !== null && isEyes(equipment))
+    return Math.max(
+      faintestStar(skyMagPerArcsec2, equipment) - look.softSpotMag - lost,
+      marginOfLook({ ...look, softSpotMag: null }, skyMagPerArcsec2, altitudeDeg, equipment),
+    );
   if (look.by === 'stars') {
     const behindMag =
       look.isSinglePoint && !isHandHeld(equipment)

@@ -5,6 +5,8 @@ import { gunzipSync } from 'node:zlib';
 import { countryName } from './countries.js';
 import type { PlaceRecord } from './site-resolution.js';
 
+const NO_HEIGHT_M = -440;
+
 /** The gazetteer, opened lazily: nothing is read until the first look-up. */
 export interface Places {
   /** Reads the files now (for a warm start); the first look-up does it otherwise. Throws an Error naming a file that cannot be read. */
@@ -187,6 +189,10 @@ export const loadPlaces = (folder: string): Places => {
     return kept.slice(0, most);
   };
 
+  /** The list has −450 where its height model has the sea; no town lies so low. */
+  const heightOf = (elevation: string | undefined): number =>
+    Number(elevation) <= NO_HEIGHT_M ? 0 : Number(elevation);
+
   const placeAt = (row: number): PlaceRecord => {
     const { places, regions } = files();
     const columns = columnsAt(places, row);
@@ -202,7 +208,7 @@ export const loadPlaces = (folder: string): Places => {
       country: countryName(countryCode),
       latitudeDeg: Number(lat),
       longitudeDeg: Number(lon),
-      elevationM: Number(elevation),
+      elevationM: heightOf(elevation),
       population: Number(population),
       zone,
     };

@@ -19,6 +19,7 @@ export * as entryParts from './entry-parts.js';
 export {
   CLIENTS,
   NO_CLIENT,
+  deedsSchema,
   evidenceSchema,
   familySchema,
   wordedAnswersSchema,
@@ -58,6 +59,7 @@ export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
 export { eitherAsked } from './outcome/question-beside.js';
 export { saysSomethingElse } from './outcome/something-else.js';
+export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
 export { deniesPremise } from './outcome/denies-premise.js';

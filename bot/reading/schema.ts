@@ -146,12 +146,20 @@ export const wordedAnswersSchema = z.strictObject({
   said: z.record(answerId, z.array(line(80)).min(1)),
 });
 
+/** deeds/*.yaml: how members put what they did, or what it turned out to be, once the trouble is over; `id` is the fault's. */
+export const deedsSchema = z.strictObject({
+  id,
+  /** As typed, without the cure itself: each tells this fault's remedy apart from the others'. */
+  done: z.array(line(80)).min(1),
+});
+
 export type EvidenceEntry = z.infer<typeof evidenceSchema>;
 export type TranslationEntry = z.infer<typeof translationSchema>;
 export type WordEntry = z.infer<typeof wordSchema>;
 export type SayingEntry = z.infer<typeof sayingSchema>;
 export type FamilyEntry = z.infer<typeof familySchema>;
 export type WordedAnswersEntry = z.infer<typeof wordedAnswersSchema>;
+export type DeedsEntry = z.infer<typeof deedsSchema>;
 /** What evidence and sayings have in common. */
 export type Told = Pick<EvidenceEntry, 'id' | 'answers' | 'or' | 'suggests' | 'system' | 'client' | 'path'>;
 
@@ -162,4 +170,5 @@ export interface VocabularyEntries {
   readonly sayings: readonly SayingEntry[];
   readonly families: readonly FamilyEntry[];
   readonly wordedAnswers: readonly WordedAnswersEntry[];
+  readonly deeds: readonly DeedsEntry[];
 }

@@ -29,6 +29,8 @@ export interface Vocabulary extends Messages {
   readonly family: (id: string) => readonly string[];
   /** The phrases that members put an answer of a check in. */
   readonly wordedAnswers: (check: string, answer: string) => readonly (readonly SaidWord[])[];
+  /** The phrases that members put the remedy of a fault in, once it is done. */
+  readonly deeds: (fault: string) => readonly string[];
   /** How often each word stands in all phrases, and in those of each check. */
   readonly phraseCounts: () => PhraseCounts;
 }
@@ -93,6 +95,7 @@ export const makeVocabulary = (
     entries.words,
     sayings.flatMap(({ phrases }) => phrases.flatMap(keysOf)),
   );
+  const deeds = new Map(entries.deeds.map(({ id, done }) => [id, done]));
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
   const evidence = entries.evidence.map((entry) => ({
     ...entry,
@@ -119,6 +122,7 @@ export const makeVocabulary = (
       ...entries.sayings.flatMap(({ examples, nonExamples }) => [...examples, ...(nonExamples ?? [])]),
     ]),
     family: (id) => families.get(id) ?? [id],
+    deeds: (fault) => deeds.get(fault) ?? [],
     wordedAnswers: wordedBy(entries.wordedAnswers, lexicon),
     phraseCounts: phraseCountsOf(entries.wordedAnswers, lexicon),
   };

@@ -38,8 +38,7 @@ describe('a cure is put down to what the member did', () => {
       'fuse-blown',
     ],
   ])('%s: “%s”', async (opening, deed, fault) => {
-    expect((await talk(`Orla ${fault}`, opening, deed)).summary).toBe('Is it fixed?');
-    expect(stepOf(await talk(`Orlb ${fault}`, opening, deed, 'yes'))).toMatchObject({ kind: 'done', id: fault });
+    expect(stepOf(await talk(`Orla ${fault}`, opening, deed))).toMatchObject({ kind: 'done', id: fault });
   });
 
   it('at its own remedy the card stands, and nothing more is asked', async () => {
@@ -52,26 +51,41 @@ describe('a cure is put down to what the member did', () => {
 
   it('at the remedy of another cause, in plain words of a cure', async () => {
     const opening = ['usb 1-1: device descriptor read/64, error -71', 'through the hand controller own usb socket'];
-    const asked = await talk('Orlin', ...opening, 'no change', 'works now, it was a firewall thing');
-    expect(asked.summary).toBe('Good to hear. What was it?');
-    expect(labelsOf(asked)).toMatch(/The firewall stops the program.*Something else/u);
+    const other = await talk('Orlin', ...opening, 'no change', 'works now, it was a firewall thing');
+    expect(stepOf(other)).toMatchObject({ kind: 'done', id: 'firewall-blocks' });
     const own = await talk('Orlan', ...opening, 'did that, works now');
     expect(stepOf(own).kind).toBe('done');
   });
 
+  const PUSHED = [
+    'my laptop no longer sees the mount, usb socket in the mount, windows',
+    'pushed the plug in properly and it works now',
+  ];
+
   it('which it was is asked where several fit, and told in words', async () => {
-    const lines = [
-      'my laptop no longer sees the mount, hand controller with a usb serial adapter, windows',
-      'another adapter from a mate did it, all working now thanks',
-      'yes',
-    ];
-    const asked = await talk('Osric', ...lines);
+    const asked = await talk('Osric', ...PUSHED);
     expect(asked.summary).toBe('Good to hear. What was it?');
-    expect(labelsOf(asked)).toContain('The USB-serial adapter is broken');
-    expect(stepOf(await talk('Osrik', ...lines, 'the old one was broken'))).toMatchObject({
+    expect(labelsOf(asked)).toMatch(/A USB plug is not fully in.*Something else/u);
+    expect(labelsOf(asked)).not.toMatch(/serial lead|network/u);
+    expect(stepOf(await talk('Osrik', ...PUSHED, 'the usb one'))).toMatchObject({
       kind: 'done',
-      id: 'adapter-dead',
+      id: 'usb-plug-not-home',
     });
+  });
+
+  it.each(['the cat had been sitting on it', 'something else', 'no idea honestly'])(
+    'what no choice fits ends the walk well, and is kept: “%s”',
+    async (words) => {
+      const end = await talk(`Osmund ${words.length}`, ...PUSHED, words);
+      expect(notesOf(end)).toContain('Good to hear.');
+      expect(end.data['step']).not.toMatchObject({ kind: 'done' });
+      expect(JSON.stringify(end)).toContain(words);
+    },
+  );
+
+  it('a trouble told there ends nothing', async () => {
+    const back = await talk('Oswin', ...PUSHED, 'oh no it stopped working again');
+    expect(notesOf(back)).not.toContain('Good to hear.');
   });
 });
 

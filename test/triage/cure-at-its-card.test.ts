@@ -61,8 +61,7 @@ describe('something else that cured it', () => {
 
   it('another cause that is named is taken or asked, never the card', async () => {
     const end = await atCard('Ceolwen', 'something else, a new usb cable did it. works now');
-    expect(stepOf(end)).not.toMatchObject({ kind: 'done', id: REMEDY });
-    expect(end.summary).toBe('Good to hear. What was it?');
+    expect(stepOf(end)).toMatchObject({ kind: 'done', id: 'usb-cable-broken' });
   });
 });
 

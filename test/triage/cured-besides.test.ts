@@ -38,10 +38,9 @@ describe('cured by something else', () => {
   it('is not put down to the remedy that changed nothing', async () => {
     const { say, remedy } = await atRemedy('Leofric');
     const told = await say('no change. then i put a new cable in and off she goes');
-    expect(told.summary).toBe('Is it fixed?');
-    const end = await say('yes');
-    expect(end.data['step'] === undefined ? '' : stepOf(end).id).not.toBe(remedy);
-    expect(`${end.summary}${end.notes.join(' ')}`).toMatch(/Fixed|Good to hear/u);
+    expect(`${told.summary} ${told.notes.join(' ')}`).toMatch(/^(?:Fixed|Good to hear)/u);
+    expect(stepOf(told)).not.toMatchObject({ kind: 'done', id: remedy });
+    expect(JSON.stringify(told.choices)).not.toContain(`${remedy}.works`);
   });
 });
 

@@ -17,17 +17,50 @@ const atRemedy = async (name: string): Promise<Reply> => {
 
 describe('at a remedy', () => {
   it.each([
+    ['Cua', 'i put eight in the box and off she goes dear'],
     ['Cub', 'eight in, chart and scope walk together, the kids are at the eyepiece'],
-    ['Cuc', 'ah, my lad was still logged on with his'],
-  ])('what is like a cure is asked outright, and a yes ends it: %s “%s”', async (name, text) => {
+    ['Cuk', 'typed 8 and the program talks to it, cheers'],
+    ['Cul', 'its com8 now, changed it, we are in'],
+  ])('what was done and its cure end it at once: %s “%s”', async (name, text) => {
     await atRemedy(name);
-    expect((await say(name, text)).summary).toBe('Is it fixed?');
-    expect(stepOf(await say(name, 'yes'))).toMatchObject({ kind: 'done', id: REMEDY.id });
+    expect(stepOf(await say(name, text))).toMatchObject({ kind: 'done', id: REMEDY.id });
   });
 
-  it('a no goes on', async () => {
+  it.each([
+    ['Cum', 'closed the chat program that had the port and now it connects', 'port-held-by-program'],
+    ['Cun', 'ran both of them as administrator, now it connects', 'privilege-mixed'],
+  ])('another deed with its cure is credited, not the remedy that stands: %s “%s”', async (name, text, fault) => {
+    await atRemedy(name);
+    expect(stepOf(await say(name, text))).toMatchObject({ kind: 'done', id: fault });
+  });
+
+  it.each([
+    ['Cuo', 'took the fridge magnet off the hand controller and now it connects'],
+    ['Cup', 'my wife unplugged the pond pump and now it talks, who knew'],
+  ])('a deed of no listed cause is kept in its own words, and ends the walk: %s “%s”', async (name, text) => {
+    await atRemedy(name);
+    const end = await say(name, text);
+    expect(end.notes.join(' ')).toContain('Good to hear. I keep what it was with the walk');
+    expect(JSON.stringify(end)).toContain(text);
+  });
+
+  it.each([
+    ['Cuc', 'ah, my lad was still logged on with his'],
+    ['Cuq', 'ok i put the 8 in'],
+    ['Cur', 'changed it like you said'],
+  ])(
+    'what was done without what came of it leaves the remedy standing, and asks for no cure: %s “%s”',
+    async (name, text) => {
+      await atRemedy(name);
+      const then = await say(name, text);
+      expect(then.summary).toMatch(/^The last thing to try.*What came of it\?$/u);
+      expect(stepOf(then)).toMatchObject(REMEDY);
+    },
+  );
+
+  it('a cure that may be on its way is asked about once, and a no goes on', async () => {
     await atRemedy('Cud');
-    expect((await say('Cud', 'ah, my lad was still logged on with his')).summary).toBe('Is it fixed?');
+    expect((await say('Cud', 'eight it is, chart and scope walk together')).summary).toBe('Is it fixed?');
     expect(stepOf(await say('Cud', 'no'))).toMatchObject(REMEDY);
   });
 
@@ -58,7 +91,7 @@ describe('at a remedy', () => {
 });
 
 describe('at a question', () => {
-  it('a remedy told of with its cure, before it was shown, is asked about', async () => {
+  it('a remedy told of with its cure, before it was shown, is credited', async () => {
     const first = await answer(
       deps,
       'triage my star program says it cannot open com3, windows, usb serial adapter at the hand controller',
@@ -67,7 +100,6 @@ describe('at a question', () => {
     );
     expect(stepOf(first).kind).toBe('ask');
     const told = await say('Cui', 'it says com7 now, i put 7 in the star program and off she goes, thank you my dear');
-    expect(told.summary).toBe('Is it fixed?');
-    expect(stepOf(await say('Cui', 'yes dear'))).toMatchObject({ kind: 'done', id: REMEDY.id });
+    expect(stepOf(told)).toMatchObject({ kind: 'done', id: REMEDY.id });
   });
 });

@@ -94,14 +94,16 @@ describe('a question back on a remedy', () => {
     return goOn(who, began, (reply) => stepOf(reply).id === 'wrong-speed', 12);
   };
 
-  it('brings the lines again, and where to look', async () => {
+  it('is answered by the lines that speak of it, and not by all of them again', async () => {
     const who = member('Aldous');
     const remedy = await remedyFor(who);
     expect(stepOf(remedy)).toMatchObject({ kind: 'try', id: 'wrong-speed' });
     const back = await answer(deps, 'triage what speed? which notes?', NOW, who);
     const notes = back.notes.join('\n');
-    expect(notes).toMatch(/^a\) /mu);
-    expect(notes).toContain('port settings: speed, data bits');
+    expect(notes).not.toMatch(/^a\) /mu);
+    expect(notes).toMatch(/speed/u);
+    expect(back.notes.length).toBeLessThan(4);
+    expect(back.summary).toContain('What came of it?');
     expect(notes).not.toContain('I could not read');
     const other = await answer(deps, 'triage the owl is back on the roof', NOW, who);
     expect(other.notes.join('\n')).not.toMatch(/^a\) /mu);

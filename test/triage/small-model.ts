@@ -72,6 +72,7 @@ export const smallModel = ({ faults, checks, evidence: texts = [] }: Parts): Tri
     sayings: [],
     families: [],
     wordedAnswers: [],
+    deeds: [],
   });
 
 export const WIRE = { path: 'wire', system: 'linux', client: 'direct' } as const;

@@ -4,7 +4,7 @@ import type { Fact, Json } from '../../reply/reply.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 
-export const KINDS = ['all', 'phases', 'saturdays', 'eclipses', 'showers', 'planets', 'meetings'] as const;
+export const KINDS = ['all', 'phases', 'saturdays', 'eclipses', 'showers', 'planets', 'meetings', 'seasons'] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** Other words for them. */
@@ -19,6 +19,7 @@ export const KIND_NAMES = {
   moon: 'phases',
   moonless: 'saturdays',
   weekends: 'saturdays',
+  season: 'seasons',
 } as const satisfies Readonly<Record<string, Kind>>;
 
 /** So many of one kind fill a phone's screen. */

@@ -16,6 +16,7 @@ const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
   showers: 52,
   planets: 52,
   meetings: 8,
+  seasons: 53,
 };
 
 interface Told {

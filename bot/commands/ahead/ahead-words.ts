@@ -6,6 +6,7 @@ import type { ShowerHere } from '../../ahead/showers.js';
 import type { Fact } from '../../reply/reply.js';
 import { compassWord, degrees, duration, listed, magnitudeText } from '../../reply/wording.js';
 import type { Eclipse } from '../../sky/eclipses.js';
+import { planetLook } from '../../sky/planet-look.js';
 import type { PlanetEvent } from '../../sky/planet-events.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatClock, formatDate, formatLocalDate, formatLocalTime, localDateAt } from '../../times/index.js';
@@ -150,6 +151,12 @@ const twilightWords = (altitudeDeg: number | null, isMorning: boolean): string =
     : `; ${degrees(altitudeDeg)} high from here at civil ${isMorning ? 'dawn' : 'dusk'}`;
 };
 
+/** "; 13.8″ across": how large the disc is then. */
+const acrossWords = ({ planet, utcMs }: PlanetEvent): string => {
+  const look = planetLook(planet, utcMs);
+  return look === null ? '' : `, ${look.diameterArcsec.toFixed(1)}″ across`;
+};
+
 export const planetFact = (
   event: PlanetEvent,
   twilightAltitudeDeg: number | null,
@@ -159,7 +166,7 @@ export const planetFact = (
   label: event.planet,
   value:
     event.what === 'opposition'
-      ? `opposition ${dayWords(event.utcMs, zone, nowUtcMs)}, up all night, magnitude ${magnitudeText(event.magnitude)}`
+      ? `opposition ${dayWords(event.utcMs, zone, nowUtcMs)}, up all night, magnitude ${magnitudeText(event.magnitude)}${acrossWords(event)}`
       : `${degrees(event.elongationDeg ?? 0)} from the Sun in the ${event.visibility ?? ''} sky, its greatest elongation, ${dayWords(event.utcMs, zone, nowUtcMs)}${twilightWords(twilightAltitudeDeg, event.visibility === 'morning')}`,
 });
 

@@ -2,32 +2,29 @@
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
+import type { Catalogue } from '../../catalogue/index.js';
 import { isProblem } from '../../ground/problem.js';
 import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import type { Eclipse } from '../../sky/eclipses.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import type { UtcMs } from '../../sky/types.js';
-import { localDateAt, offsetMinutes, zoneName, type NamedNight, type Period } from '../../times/index.js';
+import { localDateAt, offsetMinutes, zoneName, type Period } from '../../times/index.js';
 import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
-import { choice, defineCommand, flag, integer, optional, text, type Deps } from '../core/command.js';
-import {
-  isAbout,
-  KIND_NAMES,
-  KINDS,
-  MOST_OF_ONE_KIND,
-  type Kind,
-  type Question,
-  type Section,
-} from './ahead-question.js';
+import { defineCommand, flag, integer, optional, text, type Deps } from '../core/command.js';
+import { isAbout, MOST_OF_ONE_KIND, type Kind, type Question, type Section } from './ahead-question.js';
+import { kindOption, ofNight, wantedOf } from './ahead-asked.js';
+import { brightest } from './brightest-section.js';
 import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
 import { pairIn, pairSection } from './pair-section.js';
 import { phases } from './phase-section.js';
 import { planets } from './planet-section.js';
 import { afterPeriod, periodOf, spanOf, withinWords } from './ahead-span.js';
 import { darkFact, darkSummary, meetingFact } from './ahead-words.js';
+import { besideMoonIn, moonPairSection } from './moon-pair-section.js';
 import { besideMoon } from './near-moon-words.js';
+import { seasons } from './season-section.js';
 import { showers } from './shower-section.js';
 
 const MOST_MEETINGS = 3;
@@ -58,7 +55,9 @@ const saturdays = ({ observer, zone, span, kind }: Question): Section => {
 const isAtNight = ({ observer }: Question, { utcMs, body }: Meeting): boolean =>
   sunSafety(body, observer, utcMs).level === 'clear';
 
-const meetings = (question: Question, nowUtcMs: UtcMs): Section => {
+const meetings = (question: Question, catalogue: Catalogue, nowUtcMs: UtcMs): Section => {
+  const besideMoon = besideMoonIn(question, catalogue);
+  if (besideMoon !== null) return moonPairSection(question, besideMoon, nowUtcMs);
   const pair = pairIn(question);
   if (pair !== null) return pairSection(question, pair, nowUtcMs);
   const { observer, zone, span, kind } = question;
@@ -139,7 +138,7 @@ const firstWords = (
 ): string => {
   const { kind } = question;
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
-  if ((kind === 'saturdays' || kind === 'showers') && headline !== undefined) return headline;
+  if (['saturdays', 'showers', 'seasons', 'planets'].includes(kind) && headline !== undefined) return headline;
   if (kind === 'meetings' && headline !== undefined)
     return [headline, nextWords(soonest(sections))].filter((words) => words !== null).join(' ');
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
@@ -147,25 +146,6 @@ const firstWords = (
   const next = soonest(sections);
   if (next === undefined) return nothingWords(question, within);
   return (kind === 'eclipses' ? eclipseSummary(seen, question) : null) ?? nextWords(next) ?? '';
-};
-
-const kindOption = choice('Only one kind of event, looked for further ahead', KINDS, KIND_NAMES);
-
-/** "about:planets" is a kind, not a name. */
-const wantedOf = (given: {
-  readonly kind?: Kind | undefined;
-  readonly about?: string | undefined;
-}): Pick<Question, 'kind' | 'about'> => {
-  const meant = kindOption.schema.safeParse(given.about);
-  return !meant.success || meant.data === 'phases'
-    ? { kind: given.kind ?? 'all', about: given.about?.toLowerCase() ?? null }
-    : { kind: given.kind ?? meant.data, about: null };
-};
-
-/** Of one night; tonight is not called by its date. */
-const ofNight = (night: NamedNight | null, nowUtcMs: UtcMs): Pick<Question, 'night' | 'nightSaid'> => {
-  const isTonight = night !== null && nowUtcMs < night.endUtcMs && nowUtcMs >= night.startUtcMs - MS_PER_DAY / 4;
-  return { night, nightSaid: isTonight ? null : (night?.said ?? null) };
 };
 
 interface LookedFor {
@@ -187,9 +167,11 @@ const lookedFor = (deps: Deps, of: (one: Kind) => Question, nowUtcMs: UtcMs): Lo
       wants('saturdays') && isOfMoon ? saturdays(of('saturdays')) : NOTHING,
       eclipses(seen, of('eclipses')),
       wants('showers') ? showers(of('showers')) : NOTHING,
+      brightest(of('planets'), nowUtcMs),
       wants('planets') ? planets(of('planets')) : NOTHING,
-      wants('meetings') ? meetings(of('meetings'), nowUtcMs) : NOTHING,
+      wants('meetings') ? meetings(of('meetings'), deps.catalogue, nowUtcMs) : NOTHING,
       besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
+      seasons(of('seasons')),
     ],
   };
 };
@@ -199,7 +181,9 @@ export const ahead = defineCommand({
   summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
   options: {
     kind: optional(kindOption),
-    about: optional(text('Only what is about this: a shower, a planet, Sun or Moon', { maxLength: 40 })),
+    about: optional(
+      text('Only what is about this: a shower, a planet, Sun or Moon, Moon and Spica', { maxLength: 60 }),
+    ),
     on: optional(
       text('Meteor showers, or what is beside the Moon, in this night: tonight, friday', {
         complete: 'date',
@@ -208,7 +192,7 @@ export const ahead = defineCommand({
     ),
     in: optional(text('Within a month or a year: december, august 2027, 2028, next year', { maxLength: 20 })),
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
-    best: optional(flag('Of meteor showers: say first which is the best')),
+    best: optional(flag('Of meteor showers: say first which is the best; of Venus or Mercury: when it is brightest')),
     total: optional(flag('Of eclipses: say the next total one first')),
     later: optional(integer('Say first the one after the next (1), and so on', { min: 0, max: 12 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
@@ -221,6 +205,8 @@ export const ahead = defineCommand({
     'ahead showers on:tonight',
     'ahead showers in:2028 best:yes',
     'ahead meetings on:tonight',
+    'ahead seasons',
+    'ahead meetings about:"moon and jupiter" in:december',
   ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;

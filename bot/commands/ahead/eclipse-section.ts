@@ -61,16 +61,22 @@ const notTotalNotes = (seen: readonly Eclipse[]): readonly string[] => {
     : ['None of the Sun is total from here in that time: for that one has to travel.'];
 };
 
+/** Nobody goes out for the outer shadow alone. */
+export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
+
+/** The one that the answer opens with stands first: what it is of tells how grave the list is. */
+const headlinedFirst = (seen: readonly Eclipse[]): readonly Eclipse[] => {
+  const first = seen.find(isNoticed);
+  return first === undefined ? seen : [first, ...seen.filter((eclipse) => eclipse !== first)];
+};
+
 export const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
   notes: question.kind === 'eclipses' ? [...notTotalNotes(seen), ...elsewhereNotes(question, seen)] : [],
-  pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
+  pointsAt: headlinedFirst(seen).flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
   facts: seen.map((eclipse) => eclipseFact(eclipse, question.zone, toldFrom(question))),
   times: seen.map(({ greatestUtcMs }) => greatestUtcMs),
   data: seen.map(eclipseData),
 });
-
-/** Nobody goes out for the outer shadow alone. */
-export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
 
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
 export const eclipseSummary = (seen: readonly Eclipse[], question: Question): string | null => {

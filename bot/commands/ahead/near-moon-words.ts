@@ -25,8 +25,8 @@ const words = ({ near, utcMs, moonAltitudeDeg, moonAzimuthDeg }: NearMoon, then:
 
 /** Nothing where no night was asked about, nor meetings alone. */
 export const besideMoon = (question: Question, catalogue: Catalogue, nowUtcMs: UtcMs): Section => {
-  const { kind, night = null, nightSaid = null, observer, zone } = question;
-  if (night === null || kind !== 'meetings') return { facts: [], data: [] };
+  const { about, kind, night = null, nightSaid = null, observer, zone } = question;
+  if (night === null || kind !== 'meetings' || about !== null) return { facts: [], data: [] };
   const then = nightSaid === null ? 'tonight' : `in the night of ${nightSaid}`;
   const span = { startUtcMs: Math.max(nowUtcMs, night.startUtcMs), endUtcMs: night.endUtcMs };
   const found = nearMoon(observer, span, brightIn(catalogue));

@@ -6,11 +6,8 @@ import { isProblem } from '../../ground/problem.js';
 import { isNamed, resolveTarget, type Catalogue } from '../../catalogue/index.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { runsOf, sentenceOf } from './sentence/words.js';
+import { MOST_APERTURE_MM, numberIn, numbersIn } from './kit-numbers.js';
 
-const MM_PER_INCH = 25.4;
-const LEAST_TELESCOPE_FOCAL_MM = 200;
-const MOST_EYEPIECE_MM = 60;
-const MOST_APERTURE_MM = 450;
 /** Of a plain eyepiece; common practice, no source. */
 const PLAIN_FIELD_DEG = 50;
 /** The width of the eye's own dark pupil; common practice, no source. */
@@ -18,40 +15,6 @@ const EYE_PUPIL_MM = 7;
 
 const ASKS =
   /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|highest|useful|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh)\b/u;
-
-interface Numbers {
-  readonly apertureMm: number | null;
-  readonly focalMm: number | null;
-  readonly eyepieceMm: number | null;
-  readonly apparentDeg: number | null;
-  readonly power: number | null;
-}
-
-const numberIn = (plain: string, pattern: RegExp): number | null => {
-  const found = pattern.exec(plain)?.[1];
-  return found === undefined ? null : Number(found);
-};
-
-const numbersIn = (plain: string): Numbers => {
-  const lengthsMm = [...plain.matchAll(/(?<![\d./])(\d{1,4}(?:\.\d)?) ?mm\b/gu)].map(([, mm]) => Number(mm));
-  const inches = numberIn(plain, /(?<![\d./])(\d{1,2}(?:\.\d)?)[ -]?(?:inch(?:es)?|in|"|″)(?![\w])/u);
-  const ratio = numberIn(plain, /\bf\/? ?(\d{1,2}(?:\.\d)?)\b(?! ?mm)/u);
-  const before = numberIn(
-    plain,
-    /(?<![\d./])(\d{2,3}) ?mm (?:dob\w*|scope|telescope|refractor|reflector|newt\w*|mak\w*|aperture)\b/u,
-  );
-  // "My 750mm newt": so long is a telescope more often than it is wide.
-  const asAperture = before !== null && before > MOST_APERTURE_MM ? null : before;
-  const apertureMm = inches === null ? asAperture : inches * MM_PER_INCH;
-  const told = lengthsMm.find((mm) => mm >= LEAST_TELESCOPE_FOCAL_MM && mm !== apertureMm) ?? null;
-  return {
-    apertureMm,
-    focalMm: told ?? (ratio !== null && apertureMm !== null ? ratio * apertureMm : null),
-    eyepieceMm: lengthsMm.find((mm) => mm >= 2 && mm <= MOST_EYEPIECE_MM) ?? null,
-    apparentDeg: numberIn(plain, /(?<![\d./])(\d{2,3}) ?(?:°|deg(?:rees?)?\b)/u),
-    power: numberIn(plain, /(?<![\d./])(\d{2,3}) ?(?:x|×|times)(?! ?\d)/u),
-  };
-};
 
 const rounded = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
 const short = (value: number): string => rounded(value, value < 10 ? 1 : 0);
@@ -146,7 +109,7 @@ const CRATER = /\bcrater(?:s|let|lets)?\b/u;
 const SMALLEST = /\b(?:smallest|tiniest|tiny|how (?:small|tiny|big|fine)|min\w*|size|resol\w*)\b/u;
 /** "Can my 6 inch resolve M 13" is asked of M 13. */
 const RESOLVES =
-  /\b(?:dawes|rayleigh|resolving power|resolution)\b|\b(?:how many|smallest|closest) (?:arc ?sec\w*|seconds of arc|double)\b|\b(?:what|how (?:fine|small|close))\b.*\bresolve\W*$/u;
+  /\b(?:dawes|rayleigh|resolving power|resolution)\b|\b(?:split|separate)\b.*\d ?(?:arc ?sec\w*|″|"|'')|\b(?:how many|smallest|closest) (?:arc ?sec\w*|seconds of arc|double)\b|\b(?:what|how (?:fine|small|close))\b.*\bresolve\W*$/u;
 const SAMPLES_MM = [100, 150, 200, 300];
 
 const craterKm = (apertureMm: number): number => (CRATER_LIMITS * DAWES_ARCSEC_MM * KM_AN_ARCSEC) / apertureMm;
@@ -213,6 +176,18 @@ const longestExposure = (plain: string): Outcome | null => {
   );
 };
 
+/** "exit pupil of a 25mm eyepiece in f/6": no focal length is wanted. */
+const exitPupil = (plain: string): Outcome | null => {
+  const { eyepieceMm, ratio } = numbersIn(plain);
+  if (!/\bexit pupil\b/u.test(plain) || eyepieceMm === null || ratio === null) return null;
+  const pupilMm = eyepieceMm / (ratio * lensBetween(plain).factor);
+  const wide = pupilMm > EYE_PUPIL_MM ? ' More than an eye takes in: the rest of the light is lost.' : '';
+  return said(
+    'Exit pupil',
+    `${rounded(pupilMm, 1)} mm: ${rounded(eyepieceMm, 1)} mm over f/${rounded(ratio, 1)}${lensBetween(plain).words}.${wide} Faint wide things like 4 to 6 mm, planets 0.5 to 1 mm.`,
+  );
+};
+
 /** @param plain in lower case */
 export const eyepieceFigures = (plain: string, catalogue: Catalogue): Outcome | null =>
   ASKS.test(plain) && (/\d/u.test(plain) || CRATER.test(plain))
@@ -220,5 +195,6 @@ export const eyepieceFigures = (plain: string, catalogue: Catalogue): Outcome | 
       finest(plain) ??
       mostPower(plain) ??
       longestExposure(plain) ??
-      powerAndField(plain, catalogue))
+      powerAndField(plain, catalogue) ??
+      exitPupil(plain))
     : null;

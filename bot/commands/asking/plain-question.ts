@@ -10,9 +10,11 @@ import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
+import { moonFace, moonMeets } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
+import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
@@ -22,7 +24,8 @@ import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
-import { withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
+import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
+import { withPlainDates } from './sentence/plain-dates.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 import { capital } from '../../reply/wording.js';
@@ -74,6 +77,9 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
+    sunDays,
+    moonFace,
+    moonMeets,
     sunBelow,
     ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
     ...ABOUT_GEAR,
@@ -101,6 +107,10 @@ interface Words {
 /** A fault told of the link is the walk's, though "nothing" and "scope" stand in it as in other troubles. */
 const topicOf: typeof topicAnswer = (plain, named) => (tellsOfLink(plain) ? null : topicAnswer(plain, named));
 
+/** "Remind me at 10pm to check the dew": what is to be done then is no question. */
+const REMINDS_TO =
+  /^(?:please |pls |hey |can you |could you )*(?:remind|ping|alert|nudge|poke|wake|tell|warn) (?:me|us)\b.*\b(?:at|by|in|around) .*\bto\b/u;
+
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
@@ -110,7 +120,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .trim()
     .toLowerCase()
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
-  const first = talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame);
+  const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain) ? null : (tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };
@@ -141,13 +151,23 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   if (read !== null)
     return isProblem(read)
       ? { outcome: read }
-      : { ...withUnusedSaid(withPlaceDoubted(read, asked), asked), line: withNamed(read.line, named) };
+      : {
+          ...withUnusedSaid(withDayDoubted(withPlaceDoubted(read, asked), asked), asked),
+          line: withNamed(read.line, named),
+        };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
   return talked(NEEDS_MORE, plain);
 };
 
 const readOnce = (text: string, known: Known): PlainReading => {
-  const clean = withHalfCompleted(withPlainPosition(cleanText(text)), known.usual ?? null);
+  const { text: dated, note } = withPlainDates(cleanText(text), known.usual);
+  const read = readDated(dated, known);
+  if (note === null || read === null || !('line' in read)) return read;
+  return { ...read, note: read.note === undefined ? note : `${note} ${read.note}` };
+};
+
+const readDated = (text: string, known: Known): PlainReading => {
+  const clean = withHalfCompleted(withPlainPosition(text), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
   const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
   const words = clean.slice(0, optionsFrom);

@@ -2,7 +2,9 @@
 import { onceOf } from '../../ground/once.js';
 import type { Deps, SaidWords, WordsReader } from '../core/command.js';
 import { LINE_LIMIT } from '../core/grammar.js';
+import { lastAsked } from './following/last-asked.js';
 import { plainQuestion } from './plain-question.js';
+import { commandLine } from './question-parts.js';
 import { savedSites, usualSpot } from './resolve-site.js';
 import type { Known } from './sentence/asked.js';
 import { dayAt } from './sentence/day-at.js';
@@ -27,9 +29,31 @@ const knownOf = onceOf((_shared: object): { known?: Promise<Known> } => ({}));
 export const knownFor = (deps: Deps, said: SaidWords): Promise<Known> =>
   (knownOf(said.shared).known ??= lookedUp(deps, said));
 
+/** Answers that hang on the aperture, where none is said; what moves through no telescope is none. */
+const OF_KIT =
+  /^(?:up (?!moon\b|sun\b)|tonight\b)(?!.* (?:with:|first:(?:split|aperture|magnitude|size|kind|constellation|names|season|distance)))/u;
+
+/** With the telescope that was told a while ago, and said so. */
+const withKitTold = <Read extends { readonly line: string; readonly note?: string }>(
+  read: Read,
+  { store }: Deps,
+  { asker, nowUtcMs }: SaidWords,
+): Read => {
+  const kit = OF_KIT.test(read.line) ? lastAsked(store, asker, nowUtcMs, 'kit') : null;
+  if (kit === null) return read;
+  const note = `For the ${kit} you told; say with: for another.`;
+  return {
+    ...read,
+    line: `${read.line} ${commandLine('', '', { with: kit }).trim()}`,
+    note: read.note === undefined ? note : `${read.note} ${note}`,
+  };
+};
+
 export const plainReader: WordsReader = {
   name: 'a plain question',
   mendsCommands: true,
-  read: async (deps, said) =>
-    said.text.length > LINE_LIMIT ? null : plainQuestion(said.text, await knownFor(deps, said)),
+  read: async (deps, said) => {
+    const read = said.text.length > LINE_LIMIT ? null : plainQuestion(said.text, await knownFor(deps, said));
+    return read !== null && 'line' in read ? withKitTold(read, deps, said) : read;
+  },
 };

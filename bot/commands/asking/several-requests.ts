@@ -29,6 +29,8 @@ const NOT_WANTED = /^(?:and |but )?(?:(?:i|we) )?(?:do not|don['’]?t|not|no|wi
 /** What is one question though it has two parts: of a way, of a miss, of a drift. */
 const ONE_QUESTION =
   /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|how (?:close|near|far)|together|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
+/** "The moon and jupiter": what stands between them parts nothing. */
+const OF_A_PAIR = /^ahead meetings .*about:/u;
 const ONE_COMMAND = /^(?:triage|astray|drift|help)\b/u;
 /** What is to be remembered at a reminder's hour may hold an "and" of its own. */
 const REMINDER_OF_WORDS = /\bremind(?:er)?\b.*\bto\b/iu;
@@ -174,7 +176,7 @@ export const severalIn = (text: string, known: Known): readonly Part[] | null =>
   const isOfSun = whole !== null && /^sun\b/u.test(lineOf(whole));
   // By day one target after another is a way past the Sun, unless each is a question.
   if (isOfSun && !parts.every(({ words }) => BEGINS.test(words))) return null;
-  if (whole !== null && ONE_COMMAND.test(lineOf(whole))) return null;
+  if (whole !== null && (ONE_COMMAND.test(lineOf(whole)) || OF_A_PAIR.test(lineOf(whole)))) return null;
   const meant = withSharedPlace(parts);
   return isRepeated(meant, lineOf(whole)) ? null : meant;
 };

@@ -7,7 +7,7 @@ import { twilights } from '../../sky/twilight.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 import { twilightSpan } from '../asking/night-words.js';
-import type { Pair, Stand } from './side-by-side.js';
+import type { Pair, Stand } from './pair.js';
 
 export interface Best {
   readonly stand: Stand;

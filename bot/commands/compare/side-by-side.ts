@@ -6,34 +6,14 @@ import { positionAngleDeg, separationDeg } from '../../sky/angles.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
-import type { Observer, Place, UtcMs } from '../../sky/types.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { formatLocalTime } from '../../times/index.js';
+import type { Pair, Stand } from './pair.js';
+import { firstOfBoth } from './which-first.js';
 
 export const COMPARED = ['higher', 'sooner', 'brighter', 'apart'] as const;
 export type Compared = (typeof COMPARED)[number];
-
-export interface Stand {
-  readonly target: Target;
-  /** "the Moon", "Saturn". */
-  readonly name: string;
-  readonly place: Place;
-  readonly isUp: boolean;
-  readonly magnitude: number | null;
-  /** The next in the day after the instant; null: none. */
-  readonly riseUtcMs: UtcMs | null;
-  readonly setUtcMs: UtcMs | null;
-}
-
-export interface Pair {
-  readonly first: Stand;
-  readonly second: Stand;
-  readonly utcMs: UtcMs;
-  readonly zone: string;
-  readonly apartDeg: number;
-  /** Of the second as seen from the first, 0..360° from north through east, of date. */
-  readonly positionAngleDeg: number;
-}
 
 const standOf = (target: Target, observer: Observer, utcMs: UtcMs): Stand => {
   const place = placeOf(target.body, observer, utcMs);
@@ -62,6 +42,7 @@ export const sideBySide = (
     second,
     utcMs,
     zone,
+    observer,
     apartDeg: separationDeg(first.place.ofDate, second.place.ofDate),
     positionAngleDeg: positionAngleDeg(first.place.ofDate, second.place.ofDate),
   };
@@ -117,19 +98,19 @@ const higherWords = (pair: Pair): string => {
     : `${capital(high.name)}, the higher ${at}: ${heightWords(high)}; ${low.name} ${heightWords(low)}.`;
 };
 
-/** The one that goes first is looked at first. */
+/** The one that goes first is looked at first, or comes first where neither is up. */
 const soonerWords = (pair: Pair): string => {
   const { first, second, zone } = pair;
   const alone = oneUp(pair, ' first');
   if (alone !== null) return alone;
-  const time = ({ riseUtcMs, setUtcMs, isUp }: Stand): number => (isUp ? setUtcMs : riseUtcMs) ?? Infinity;
+  if (first.isUp) return firstOfBoth(pair, pair.observer);
+  const time = ({ riseUtcMs }: Stand): number => riseUtcMs ?? Infinity;
   if (time(first) === time(second)) return higherWords(pair);
   const [one, other] = time(first) < time(second) ? [first, second] : [second, first];
-  const does = first.isUp ? 'sets' : 'rises';
   const otherTime = Number.isFinite(time(other))
     ? `${other.name} at ${formatLocalTime(time(other), zone)}`
     : `${other.name} does not`;
-  return `${capital(one.name)} first: it ${does} at ${formatLocalTime(time(one), zone)}, ${otherTime}.`;
+  return `${capital(one.name)} first: it rises at ${formatLocalTime(time(one), zone)}, ${otherTime}.`;
 };
 
 const ALIKE_MAG = 0.05;

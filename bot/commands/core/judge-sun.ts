@@ -81,6 +81,10 @@ const sunriseWords = ({ point, worst }: Judged, nowUtcMs: UtcMs | undefined): st
     : `Sunrise at ${formatLocalTime(sunriseUtcMs, point.zone)}. ${cautionText('sunrise')}`;
 };
 
+/** The first that is named is not the Sun, and the Sun is of a day to come. */
+const isOfOtherDay = (all: readonly Judged[], nowUtcMs: UtcMs | undefined): boolean =>
+  all[0]?.worst.isSun === false && all.every(({ worst }) => !worst.isSun || isAhead(worst.utcMs, nowUtcMs));
+
 /** The first sunrise there is to fear. */
 const firstSunrise = (grave: readonly Judged[]): Judged | undefined =>
   grave
@@ -94,14 +98,20 @@ const firstSunrise = (grave: readonly Judged[]): Judged | undefined =>
 export const judgeSun = (points: readonly PointsAt[], limits?: SunLimits, nowUtcMs?: UtcMs): SunJudgement => {
   const all = points.map((point) => judge(point, limits));
   const grave = all.filter(({ worst }) => worst.level !== 'clear');
-  const level = SUN_LEVELS[Math.max(0, ...grave.map(({ worst }) => SUN_LEVELS.indexOf(worst.level)))] ?? 'danger';
+  const ofSun = grave.filter(({ worst }) => worst.isSun);
+  // Of a list that begins with something else, what the Sun does another day is a caution.
+  const isListed = isOfOtherDay(all, nowUtcMs);
+  const levelOf = ({ worst }: Judged): number => SUN_LEVELS.indexOf(isListed && worst.isSun ? 'caution' : worst.level);
+  const level = SUN_LEVELS[Math.max(0, ...grave.map(levelOf))] ?? 'danger';
   const near = grave.filter(({ worst }) => !worst.isSun && worst.sunriseUtcMs === null);
   const before = firstSunrise(grave);
   return {
     level,
     notes: level === 'clear' ? farWords(all, nowUtcMs) : [],
     cautions: [
-      ...(grave.some(({ worst }) => worst.isSun) ? [`This is the Sun. ${cautionText('sun-filter')}`] : []),
+      ...(ofSun.length === 0
+        ? []
+        : [`${isListed ? 'Eclipses of the Sun:' : 'This is the Sun.'} ${cautionText('sun-filter')}`]),
       ...(near.length === 0 ? [] : [`${upWords(near, nowUtcMs)}. ${cautionText('sun')}`]),
       ...(before === undefined ? [] : [sunriseWords(before, nowUtcMs)]),
     ],

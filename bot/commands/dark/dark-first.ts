@@ -7,6 +7,7 @@ import type { RiseTransitSet } from '../../sky/rise-set.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 import { milkyWayWords } from './milky-way.js';
 import { formatLocalTime, formatSpan } from '../../times/index.js';
+import { SUN_FIRST } from './sun-first.js';
 
 export const DARK_FIRST = [
   'now',
@@ -14,8 +15,7 @@ export const DARK_FIRST = [
   'moon-at-dark',
   'moonless',
   'moon-spoils',
-  'sunset',
-  'sunrise',
+  ...SUN_FIRST,
   'milky-way',
   'core',
 ] as const;
@@ -109,9 +109,6 @@ export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): strin
   if (first === 'core') return coreWords(night.observer, night.zone, night.nowUtcMs);
   if (first === undefined || dark === null) return null;
   switch (first) {
-    case 'sunset':
-    case 'sunrise':
-      return null;
     case 'milky-way':
       return milkyWayWords(night, dark);
     case 'now':
@@ -124,5 +121,8 @@ export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): strin
       return moonlessWords(night);
     case 'moon-spoils':
       return moonSpoils(night, dark);
+    default:
+      // The Sun's own are said by {@link SUN_FIRST}'s room.
+      return null;
   }
 };

@@ -1,35 +1,120 @@
-/** When the Sun next sets or rises, or does on a date, where that is what was asked. */
-import { isProblem } from '../../ground/problem.js';
-import { sunSafety } from '../../sky/sun-safety.js';
-import { SUN } from '../../sky/twilight.js';
+/** What the Sun does, where that is what was asked: when it next sets or rises, whether it is up at all, how long the day is. */
+import { MS_PER_DAY } from '../../ground/durations.js';
+import { degrees, duration } from '../../reply/wording.js';
+import { isSunRisen, nextSun, sunDay, type SunDay } from '../../sky/sun-days.js';
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import {
   formatLocalDate,
   formatLocalDateTime,
   formatLocalTime,
+  localDateAt,
   localToUtc,
   type NamedNight,
 } from '../../times/index.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 
-const MIDNIGHT = { hour: 0, minute: 0, second: 0 };
+type Site = ResolvedSite['site'];
 
-/** Without its full stop; null where neither was asked. */
+export const SUN_FIRST = ['sunset', 'sunrise', 'sun-up', 'sun-back', 'day-length'] as const;
+
+const MIDNIGHT = { hour: 0, minute: 0, second: 0 };
+const TWO_DAYS_MS = 2 * MS_PER_DAY;
+
+/** From midnight to midnight on the site's clocks. */
+const dayFrom = (date: NamedNight['date'], zone: string): TimeSpan => {
+  const startUtcMs = localToUtc(date, MIDNIGHT, zone).utcMs;
+  const noonAfter = localDateAt(startUtcMs + 1.5 * MS_PER_DAY, zone);
+  return { startUtcMs, endUtcMs: localToUtc(noonAfter, MIDNIGHT, zone).utcMs };
+};
+
+const eventWords = (what: 'rise' | 'set', { observer, zone }: Site, fromUtcMs: UtcMs, nowUtcMs: UtcMs): string => {
+  const utcMs = nextSun(observer, what, fromUtcMs);
+  const does = `The Sun ${what}s`;
+  if (utcMs === null) return `The Sun does not ${what} there in the half year to come`;
+  if (utcMs - fromUtcMs > TWO_DAYS_MS)
+    return `The Sun does not ${what} there in these days: polar ${isSunRisen(observer, fromUtcMs) ? 'day' : 'night'}. It next ${what}s on ${formatLocalDateTime(utcMs, zone)}`;
+  return formatLocalDate(utcMs, zone) === formatLocalDate(nowUtcMs, zone)
+    ? `${does} at ${formatLocalTime(utcMs, zone)}`
+    : `${does}${fromUtcMs === nowUtcMs ? ' next' : ''} on ${formatLocalDateTime(utcMs, zone)}`;
+};
+
+const isWhole = ({ lengthMs }: SunDay): boolean => lengthMs >= MS_PER_DAY - 60_000;
+
+/** "No: it stays down, at its highest 1.0° below the horizon at 11:32 CET. It next rises on …". */
+const upWords = ({ observer, zone }: Site, day: TimeSpan): string => {
+  const sun = sunDay(observer, day);
+  const on = formatLocalDate((day.startUtcMs + day.endUtcMs) / 2, zone);
+  if (sun.lengthMs === 0) {
+    const next = nextSun(observer, 'rise', day.endUtcMs);
+    const back = next === null ? '' : `. It comes back on ${formatLocalDateTime(next, zone)}`;
+    return `No, the Sun stays down on ${on}: at its highest ${degrees(Math.abs(sun.noonAltitudeDeg), 1)} ${sun.noonAltitudeDeg < 0 ? 'below' : 'above'} the level horizon, at ${formatLocalTime(sun.noonUtcMs, zone)}${back}`;
+  }
+  if (isWhole(sun)) {
+    const next = nextSun(observer, 'set', day.endUtcMs);
+    return `Yes, all day on ${on}: the Sun does not set${next === null ? '' : ` before ${formatLocalDateTime(next, zone)}`}`;
+  }
+  const times = [
+    ...(sun.riseUtcMs === null ? [] : [`rises at ${formatLocalTime(sun.riseUtcMs, zone)}`]),
+    ...(sun.setUtcMs === null ? [] : [`sets at ${formatLocalTime(sun.setUtcMs, zone)}`]),
+  ];
+  return `Yes, on ${on} the Sun ${times.join(' and ')}`;
+};
+
+/** When polar night ends, or polar day; elsewhere tomorrow's rising. */
+const backWords = (site: Site, nowUtcMs: UtcMs): string => {
+  const { observer, zone } = site;
+  const today = sunDay(observer, dayFrom(localDateAt(nowUtcMs, zone), zone));
+  const words = isWhole(today)
+    ? eventWords('set', site, nowUtcMs, nowUtcMs)
+    : eventWords('rise', site, nowUtcMs, nowUtcMs);
+  return /polar/u.test(words) || today.lengthMs === 0 ? words : `${words}: no polar night here now`;
+};
+
+const change = (ms: number): string => {
+  const minutes = Math.round(Math.abs(ms) / 60_000);
+  if (minutes === 0) return 'as long as the day before';
+  return `${minutes} min ${ms > 0 ? 'longer' : 'shorter'} than the day before`;
+};
+
+const lengthWords = (site: Site, day: TimeSpan): string => {
+  const { observer, zone } = site;
+  const sun = sunDay(observer, day);
+  const on = formatLocalDate((day.startUtcMs + day.endUtcMs) / 2, zone);
+  if (sun.lengthMs === 0 || isWhole(sun)) return upWords(site, day).replace(/^(?:No|Yes), (?:the Sun )?/u, 'The Sun: ');
+  const before = sunDay(observer, { startUtcMs: day.startUtcMs - MS_PER_DAY, endUtcMs: day.startUtcMs });
+  const hours =
+    sun.riseUtcMs === null || sun.setUtcMs === null
+      ? ''
+      : `, ${formatLocalTime(sun.riseUtcMs, zone)} to ${formatLocalTime(sun.setUtcMs, zone)}`;
+  return `The day of ${on} is ${duration(sun.lengthMs)} long${hours}; ${change(sun.lengthMs - before.lengthMs)}`;
+};
+
+/** Without its full stop; null where nothing of it was asked. */
 export const sunFirst = (
   { first, on }: { readonly first?: string | undefined; readonly on?: string | undefined },
-  { observer, zone }: ResolvedSite['site'],
+  site: Site,
   night: NamedNight,
   nowUtcMs: UtcMs,
 ): string | null => {
-  const date = on === undefined ? null : night.date;
-  if (first !== 'sunset' && first !== 'sunrise') return null;
-  const from = date === null ? { utcMs: nowUtcMs } : localToUtc(date, MIDNIGHT, zone);
-  if (isProblem(from)) return null;
-  const { nextSunsetUtcMs, nextSunriseUtcMs } = sunSafety(SUN, observer, from.utcMs);
-  const utcMs = first === 'sunset' ? nextSunsetUtcMs : nextSunriseUtcMs;
-  if (utcMs === null) return `The Sun does not ${first === 'sunset' ? 'set' : 'rise'} there within two days`;
-  const does = `The Sun ${first === 'sunset' ? 'sets' : 'rises'}`;
-  return formatLocalDate(utcMs, zone) === formatLocalDate(nowUtcMs, zone)
-    ? `${does} at ${formatLocalTime(utcMs, zone)}`
-    : `${does}${date === null ? ' next' : ''} on ${formatLocalDateTime(utcMs, zone)}`;
+  const date = on === undefined ? localDateAt(nowUtcMs, site.zone) : night.date;
+  const day = dayFrom(date, site.zone);
+  switch (first) {
+    case 'sunset':
+    case 'sunrise':
+      return eventWords(
+        first === 'sunset' ? 'set' : 'rise',
+        site,
+        on === undefined ? nowUtcMs : day.startUtcMs,
+        nowUtcMs,
+      );
+    case 'sun-up':
+      return upWords(site, day);
+    case 'sun-back':
+      return backWords(site, nowUtcMs);
+    case 'day-length':
+      return lengthWords(site, day);
+    default:
+      return null;
+  }
 };

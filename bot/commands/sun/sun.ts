@@ -24,6 +24,7 @@ import { graver } from '../../reply/levels.js';
 import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
+import { levelThen, standsWords, targetFact } from './stands-then.js';
 import { afterWords, apartWords, summaryFor, type KnownMotion, type Question, type Start } from './sun-summary.js';
 import { wayData, wayWords } from './way-words.js';
 
@@ -54,6 +55,10 @@ const motionWords = ({ motion, isSaved }: KnownMotion): string =>
     ? 'whichever axis goes first or up to four times faster; give speeds: (or save them with gear) to reckon yours alone'
     : `with the axes together at ${isSaved ? 'the speeds you saved, ' : ''}${speedsWords(motion)}`;
 
+/** Its edge may show while its middle is down. */
+const belowWords = ({ isSunUp }: SunSafety, height: string): string =>
+  isSunUp ? 'on the horizon, its upper edge up' : `${height} below the horizon`;
+
 const factsFor = (
   catalogue: Deps['catalogue'],
   { target, observer, utcMs, zone, isNow }: Question,
@@ -66,10 +71,7 @@ const factsFor = (
     ...(isNow ? [] : [{ label: 'When', value: formatLocalDateTime(utcMs, zone) }]),
     {
       label: 'Sun',
-      value:
-        sun.sunAltitudeDeg > 0
-          ? `${height} high in the ${direction(sun.sunAzimuthDeg)}`
-          : `${height} below the horizon`,
+      value: sun.sunAltitudeDeg > 0 ? `${height} high in the ${direction(sun.sunAzimuthDeg)}` : belowWords(sun, height),
     },
     ...(target.kind === 'sun' ? [] : [{ label: 'From the Sun', value: degrees(sun.separationDeg, 1) }]),
   ];
@@ -149,9 +151,13 @@ const sunReply = (
   const reckoned = `Reckoned for ${MOUNT_WORDS[mount]} from ${start.said}, ${motionWords(question)}. Ask again if you set off later.`;
   return {
     title: target.kind === 'sun' ? 'The Sun' : `The Sun and ${target.name}`,
-    level: graver(down.level, level === 'clear' ? 'good' : level),
-    summary: [...down.words, summaryFor(question, sun, judged, limits.dangerDeg)].join(' '),
-    facts: factsFor(deps.catalogue, question, sun, judged),
+    level: levelThen(graver(down.level, level === 'clear' ? 'good' : level), question, place, sun),
+    summary: [
+      ...down.words,
+      summaryFor(question, sun, judged, limits.dangerDeg),
+      ...standsWords(question, place, sun),
+    ].join(' '),
+    facts: [...factsFor(deps.catalogue, question, sun, judged), ...targetFact(question, place)],
     notes: [
       ...round,
       ...(isForTheDay ? [byDay] : []),

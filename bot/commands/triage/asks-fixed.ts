@@ -3,6 +3,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import {
   allWell,
+  curedByDeed,
   hasWordOfCure,
   outcomeSaid,
   readText,
@@ -21,7 +22,7 @@ import { answerLine, doLine } from './walk-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 
 /** The remedy in hand, or the one done last: what a cure is put down to. */
-const remedyOf = ({ walk, before: { step } }: Began): string | undefined => {
+export const remedyOf = ({ walk, before: { step } }: Began): string | undefined => {
   if (step.kind === 'try') return step.id;
   const tried = walk.state.events.findLast((event) => event.kind === 'try');
   return tried?.kind === 'try' ? tried.fault : undefined;
@@ -49,10 +50,25 @@ const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps 
   return isOfTrouble || told.some(({ what }) => !COMPLAINT.has(what) && model.check(what) !== undefined);
 };
 
+/** Something has changed for the good: what stands so is looked at, and what was done tells nothing of what came of it. */
+export const HAS_CHANGED =
+  /\b(?<!\bi see )now\b|\b(?:again|at last|finally|suddenly|since|sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|no more|works? (?:fine|well|great|a treat|like)|working|goes|spot on|bang on|alive|lives|came|come|bingo|eureka|victory|never ?mind|got (?:it|the thing|her|everything) \w+ing|gone|over|happy days|job done)\b/iu;
+
+/** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
+const tellsOfCure = (began: Began, text: string, { what, how }: SaidOutcome): boolean => {
+  const { asked } = began.walk.state;
+  const told = curedByDeed(text);
+  if (told.isCured && told.isDone) return true;
+  if (how === 'like' && asked?.kind === 'fixed') return false;
+  if (began.before.step.kind === 'try') return what === 'cured';
+  return HAS_CHANGED.test(text) && (how !== 'like' || hasWordOfCure(text));
+};
+
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
   const said = outcomeSaid(reading, text);
   if (!tellsCure(said) || wrongNowLinked(began, text) !== null || isDenied(began, text)) return false;
+  if (!tellsOfCure(began, text, said)) return false;
   if (said.how !== 'like') return true;
   const read = readText(reading, text);
   if (isNoCure(began, text, read)) return false;
@@ -62,7 +78,8 @@ const soundsSo = (began: Began, text: string): boolean => {
 };
 
 /** "Yes, it works there": the question's own answer, and no cure. */
-const isAnswer = (began: Began, text: string, { how }: SaidOutcome): boolean => {
+export const isAnswer = (began: Began, text: string): boolean => {
+  const { how } = outcomeSaid(began.context.model.reading, text);
   const meant = answerInWords(began, text, readText(began.context.model.reading, text));
   if (meant?.isSure !== true) return false;
   if (how === 'like') return true;
@@ -72,10 +89,13 @@ const isAnswer = (began: Began, text: string, { how }: SaidOutcome): boolean => 
   return /\b(?:works?|connects?|answers)\b/iu.test(meant.label);
 };
 
+const FIXED = { kind: 'fixed' } as const;
+
 /** What a pressed yes runs: which of several remedies it was is asked behind it. */
 const yesLine = (began: Began, text: string, remedy: string | undefined): string => {
   const { walk } = began;
   const credited = creditedIn(began, text, remedy);
+  if (credited === 'else') return doLine(walk, 'end');
   if (credited !== null)
     return 'among' in credited ? `triage walk:${walk.id} yes` : answerLine(walk, credited.fault, 'works');
   return remedy === undefined ? doLine(walk, 'end') : answerLine(walk, remedy, 'works');
@@ -88,14 +108,14 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || !soundsSo(began, text)) return null;
   if (step.kind === 'try' && (said.how === 'outright' || said.isCureAtRemedy === true)) return null;
-  if (step.kind === 'ask' && isAnswer(began, text, said) && !(COMPLAINT.has(step.id) && said.how !== 'like'))
-    return null;
+  if (step.kind === 'ask' && isAnswer(began, text) && !(COMPLAINT.has(step.id) && said.how !== 'like')) return null;
   const remedy = remedyOf(began);
   // Plainly cured after a remedy: that one's cure came late.
   if (step.kind === 'ask' && remedy !== undefined && said.isCureAnywhere) return null;
   return changed(began, keptWords(context.by, began.walk.state, text), {
     at: step,
     ifFixed: yesLine(began, text, remedy),
+    asks: FIXED,
   });
 };
 
@@ -110,19 +130,7 @@ export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
   if (!isAsked(began) || (before.step.kind !== 'ask' && said.isCuredBesides !== true)) return turn;
   const { step } = assess(context.model, turn.walk.state, context.outcomes);
   if (!isRemedyTold(step, text, said)) return turn;
-  return { ...turn, ifFixed: yesLine(began, text, step.kind === 'try' ? step.id : undefined) };
-};
-
-/** Said a moment ago, and answered by "Is it fixed?". */
-const wasAsked = (began: Began): boolean => {
-  const { events, turns } = began.walk.state;
-  // Words that answered the question besides are followed by that answer.
-  const last = events.slice(turns.at(-1) ?? 0).findLast(({ kind }) => kind === 'text');
-  if (last?.kind !== 'text') return false;
-  const said = outcomeSaid(began.context.model.reading, last.words);
-  return last.facts.length === 0 && said.isCuredBesides !== true
-    ? soundsSo(began, last.words)
-    : isRemedyTold(began.before.step, last.words, said);
+  return { ...turn, ifFixed: yesLine(began, text, step.kind === 'try' ? step.id : undefined), asks: FIXED };
 };
 
 export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';
@@ -147,7 +155,7 @@ const takeFixed = (began: Began, rest: string): Turn | 'end' | null => {
 export const takeFixedReply = (began: Began, text: string): Turn | 'end' | null => {
   const { context, walk } = began;
   const reply = isAsked(began) ? yesOrNo(text) : null;
-  if (reply === null || (reply.rest !== '' && reply.says === 'no') || !wasAsked(began)) return null;
+  if (reply === null || (reply.rest !== '' && reply.says === 'no') || walk.state.asked?.kind !== 'fixed') return null;
   return reply.says === 'no'
     ? changed(began, keptWords(context.by, walk.state, text), { notes: ['Then on with it.'] })
     : takeFixed(began, reply.rest);

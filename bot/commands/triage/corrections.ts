@@ -1,7 +1,8 @@
 /** What a member says instead of an earlier answer: "i looked wrong before, it does blink" takes the place of "it stays dark". */
-import { answerMeant, holdsSeveral, takesBack, type Reading } from '../../reading/index.js';
+import { answerMeant, curedByDeed, holdsSeveral, outcomeSaid, takesBack, type Reading } from '../../reading/index.js';
 import { wantsPlainWords, type TriageModel, type WalkEvent } from '../../triage/index.js';
 import { saidBefore } from './said-before.js';
+import { COMPLAINT, tellsAfterwards, tellsOutcome } from './told-at-card.js';
 import type { Began } from './turn.js';
 
 export interface Correction {
@@ -37,17 +38,28 @@ const ofLately = (model: TriageModel, events: readonly WalkEvent[], text: string
   return null;
 };
 
+/** What a look shows that is told beside a remedy, with no word that it was done: the one before it was seen amiss. */
+const isLookAnew = ({ context, before: { step } }: Began, text: string): boolean =>
+  step.kind === 'try' &&
+  !tellsAfterwards(text) &&
+  !curedByDeed(text).isDone &&
+  !tellsOutcome(outcomeSaid(context.model.reading, text));
+
 /** @returns what takes the place of earlier answers; none where nothing is taken back, or nothing of it was answered otherwise */
-export const correctionsIn = ({ context, walk }: Began, text: string, read: Reading): readonly Correction[] => {
-  if (read.by !== 'words' || !takesBack(text)) return [];
+export const correctionsIn = (began: Began, text: string, read: Reading): readonly Correction[] => {
+  const { context, walk } = began;
+  if (read.by !== 'words' || !(takesBack(text) || isLookAnew(began, text))) return [];
   const { events } = walk.state;
   const before = saidBefore(events);
   const told = read.facts.flatMap(({ what, answer }) => {
     const earlier = before.get(what);
     if (earlier === undefined || earlier === answer || holdsSeveral(what)) return [];
+    // The complaint as it is now is what came of the remedy.
+    if (!takesBack(text) && (COMPLAINT.has(what) || context.model.check(what)?.good === answer)) return [];
     return labelled(context.model, what, answer) ?? [];
   });
   if (told.length > 0) return told;
+  if (!takesBack(text)) return [];
   const latest = ofLately(context.model, events, text);
   return latest === null ? [] : [latest];
 };

@@ -1,64 +1,103 @@
 /** What a cure is put down to: to what the member says was done, where that is another remedy than the one in hand or the likeliest. */
 import { isProblem } from '../../ground/problem.js';
-import { saysSomethingElse } from '../../reading/index.js';
-import { answerStep, remediesTold, type RemedyTold, type WalkState } from '../../triage/index.js';
+import {
+  curedByDeed,
+  leavesWalk,
+  outcomeSaid,
+  saysBrokenAgain,
+  saysSomethingElse,
+  type SaidOutcome,
+} from '../../reading/index.js';
+import {
+  answerStep,
+  namesAThing,
+  type Assessment,
+  remediesTold,
+  type RemedyTold,
+  type WalkState,
+} from '../../triage/index.js';
 import { keptWords } from './kept-words.js';
+import { keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
-const PAST =
-  '(?:\\w+ed|put|set|cut|let|took|taken|got|had|has been|made|gave|found|chose|bought|swopped|undid|redid|reset|forgot|wrote|went|threw|bent|built|stuck|shut|ran|told|used)';
-/** Something was done, or turned out to be so: not merely that it works now. */
-const TELLS_A_DEED = new RegExp(
-  [
-    `\\b(?:i|we|he|she|(?:my|the|a) (?:wife|husband|son|daughter|mate|friend|neighbour|brother|sister|dad))(?:['’]ve| have| just| then| also| finally)* ${PAST}\\b`,
-    `^\\W*(?:(?:ok|so|well|right|ha|yes|and|then|just|hm+|oh|ah),? )*(?:un\\w+ed|re\\w+ed|${PAST})\\b`,
-    `[,.;!] ?(?:then |and |so |just )?${PAST}\\b`,
-    '\\b(?:turn(?:s|ed) out|it was|was (?:the|my|a|an|in|on|off|out|wrong|loose|set)|had been|the (?:culprit|trouble|problem|fault|cause) (?:was|is)|because)\\b',
-    '\\b(?:new|another|other|different|second|fresh|spare|old) \\w+',
-    '\\b(?:with|without|after) (?:the|a|an|my|another|no) \\w+|\\b\\w+ing (?:the|my|it|a|that)\\b.{0,40}\\b(?:did|fixed|cured|solved|helped)\\b|\\b(?:did it|did the trick)\\b',
-  ].join('|'),
-  'iu',
-);
+/** "As you said", "the card's way": the remedy in hand, whatever else is told. */
+const AS_SHOWN =
+  /\b(?:as|like|what) (?:you|u|the card|it) (?:said|says|told|wrote|suggested)\b|\b(?:your|that|the) (?:advice|tip|trick|instructions?|steps?|remedy|way)\b|\bfollowed (?:the|your|that|those)\b/iu;
 
-/** So near the best told it is one of those told; so far ahead of the rest it is the one. */
-const [AS_GOOD, AHEAD] = [0.7, 0.5];
-/** Told plainly enough to be taken; to be offered. */
-const [PLAIN, NEAR] = [1, -0.3];
-/** With the remedy in hand, told so far it is that one. */
-const OF_THE_ONE_IN_HAND = 0.35;
+/** Told so plainly, and so much of what was done explained by it: that cause is taken; half as plainly it is offered. */
+const [PLAIN, EXPLAINED] = [3, 0.5];
+/** All of it explained counts as plain from here on. */
+const [SHORT, ALL] = [2, 0.9];
+const [NEAR, PARTLY_EXPLAINED] = [2, 0.3];
+/** Told so, and explained so far, it is offered and not passed over for something else. */
+const [WELL_TOLD, NEARLY_EXPLAINED] = [5, 0.4];
+/** The remedy in hand is meant where it is told nearly as plainly as the best, by this share or this much. */
+const [AS_GOOD, WITHIN] = [0.75, 1];
+/** Of two causes the likelier told is taken where the other is told by no more than this share. */
+const RIVAL = 0.7;
 const MOST_OFFERED = 3;
 /** Asked which, so far ahead of the others names one. */
 const NAMES_BY = 0.3;
+const LEAST_TOLD = 1;
 
-/** One cause, or those among which the member is asked; null where the words tell of no deed, or of the one expected. */
-type Credited = { readonly fault: string } | { readonly among: readonly string[] } | null;
+/** `fault`: that cause; `among`: one of these, which is asked; `else`: nothing that is listed; null: the one expected, or nothing is told. */
+export type Credited = { readonly fault: string } | { readonly among: readonly string[] } | 'else' | null;
 
-/** What was shown and done a moment ago needs no more words: there another is heard where it is named as the cause, or told this well. */
-const TOLD_WELL = 1.2;
-const NAMES_THE_CAUSE =
-  /\b(?:it|that|this|problem|culprit|trouble|cause|fault) (?:was|were|is) (?:all |actually |really |in fact |just )*(?:an?|the|my|his|her|our|another|some)\b|\bturn(?:s|ed) out\b|\binstead\b|\bactually\b|\bin the end\b/iu;
-
-/** So much of what is said stands in a remedy that is named, though another was shown. */
-const NAMED_SHARE = 0.4;
-const isNamed = ({ score, share }: RemedyTold): boolean => score >= PLAIN || (score >= NEAR && share >= NAMED_SHARE);
-
-/** "Something else: a fake gps app was still on": among those named, never the one in hand. */
-const creditedElse = (told: readonly RemedyTold[], expected: string | undefined): Credited => {
-  const others = told.filter((one) => one.fault.id !== expected && isNamed(one));
-  const [best] = others;
-  if (best === undefined) return null;
-  if (apart(others)) return { fault: best.fault.id };
-  const near = others.filter(({ score }) => score >= best.score - 1).slice(0, MOST_OFFERED);
-  return near.length === 1 ? { fault: best.fault.id } : { among: near.map(({ fault }) => fault.id) };
+const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
+  if (own === undefined) return false;
+  if (own.told >= Math.min(best.told * AS_GOOD, best.told - WITHIN)) return true;
+  // What was shown a moment ago is meant by words that fit it as well.
+  if (own.told >= best.told / 2 && own.share >= best.share) return true;
+  return best.told < PLAIN && own.share >= best.share;
 };
 
-const apart = ([first, second]: readonly RemedyTold[]): boolean =>
-  first !== undefined && first.score >= PLAIN && first.score - (second?.score ?? Number.NEGATIVE_INFINITY) >= AHEAD;
+const OF_NO_CURE: readonly SaidOutcome['what'][] = [
+  'unchanged',
+  'worse',
+  'partly',
+  'could-not',
+  'not-yet',
+  'asks-back',
+];
 
-/** Whether the one expected stands: told about as well as any, or shown and done a moment ago while no other is told well or named. */
-const stands = ({ step }: Began['before'], text: string, best: RemedyTold, own: RemedyTold | undefined): boolean => {
-  if (own !== undefined && own.score >= Math.max(OF_THE_ONE_IN_HAND, best.score - AS_GOOD)) return true;
-  return step.kind === 'try' && best.score < TOLD_WELL && !NAMES_THE_CAUSE.test(text);
+/** Not a question, and no trouble told. */
+const isOfTheCure = ({ context: { model } }: Began, text: string): boolean =>
+  leavesWalk(model.reading, text) === null &&
+  !text.includes('?') &&
+  !OF_NO_CURE.includes(outcomeSaid(model.reading, text).what) &&
+  !saysBrokenAgain(text);
+
+const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
+  (told >= PLAIN && share >= EXPLAINED) || (told >= SHORT && share >= ALL);
+
+const isFaint = ({ told, share }: RemedyTold): boolean =>
+  share < EXPLAINED && (told < WELL_TOLD || share < NEARLY_EXPLAINED);
+
+/** @param told nearest first */
+const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, isDone: boolean): Credited => {
+  const [best, second] = told;
+  const own = told.find(({ fault }) => fault.id === expected);
+  if (best === undefined) return isDone ? 'else' : null;
+  if (isOwn(own, best)) return null;
+  const isPlain = isToldPlainly(best);
+  if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return { fault: best.fault.id };
+  const near = told.filter(
+    (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
+  );
+  if (near.length === 0) return isDone ? 'else' : null;
+  return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
+};
+
+/** What this member's way to the mount can have, where one of it is told plainly; and of that what the cure allows. */
+const fitting = (
+  { situation }: Assessment,
+  told: readonly RemedyTold[],
+  allows: (fault: string) => boolean,
+): readonly RemedyTold[] => {
+  const here = told.filter(({ fault }) => situation.faultIndex.has(fault.id));
+  const own = here[0] !== undefined && isToldPlainly(here[0]) ? here : told;
+  const allowed = own.filter(({ fault }) => allows(fault.id));
+  return allowed[0] !== undefined && isToldPlainly(allowed[0]) ? allowed : own;
 };
 
 /** @param expected the remedy that the cure would be put down to otherwise */
@@ -67,29 +106,38 @@ export const creditedIn = (
   text: string,
   expected: string | undefined,
 ): Credited => {
-  if (saysSomethingElse(text)) return creditedElse(remediesTold(model, before, text), expected);
-  const told = TELLS_A_DEED.test(text) ? remediesTold(model, before, text) : [];
-  const [best] = told;
-  if (best === undefined) return null;
-  const own = told.find(({ fault }) => fault.id === expected);
-  if (stands(before, text, best, own)) return null;
-  if (apart(told)) return { fault: best.fault.id };
-  const near = told.filter(({ score }) => score >= Math.max(NEAR, best.score - 1)).slice(0, MOST_OFFERED);
-  // Named too faintly to be offered by itself, and yet nothing of the one expected.
-  if (near.length === 0 && (expected === undefined || own !== undefined)) return null;
-  const offered = near.length === 0 ? [best] : near;
-  const among = new Set([...offered.map(({ fault }) => fault.id), ...(expected === undefined ? [] : [expected])]);
-  return among.size === 1 ? { fault: best.fault.id } : { among: [...among] };
+  const { deed, isDone, isOfTheLink } = curedByDeed(text);
+  const isElse = saysSomethingElse(text);
+  if (!isElse && (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text))) return null;
+  // What changed nothing was no cure.
+  const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
+  const told = remediesTold(model, before, text).filter(({ fault }) => !isBesides || fault.id !== expected);
+  // "Now it connects" tells of a cause that kept it from doing so.
+  const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
+  return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, isDone || isElse);
 };
 
 const OF_SOMETHING_ELSE =
   'Good to hear. I keep what it was with the walk, and count it for no cause here. Clear skies.';
 
 /** What it was stands in no list: it is kept in the member's words, and the walk ends well. */
-const endedByElse = (began: Began, text: string, state: WalkState): Turn => {
-  const kept = state === began.walk.state ? keptWords(began.context.by, state, text) : state;
-  const turn = changed(began, kept, { notes: [OF_SOMETHING_ELSE], show: 'summary' });
+const endedByElse = (began: Began, state: WalkState): Turn => {
+  const turn = changed(began, state, { notes: [OF_SOMETHING_ELSE], show: 'summary' });
   return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs } };
+};
+
+const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
+  changed(began, state, { whichCured: faults, asks: { kind: 'which-cured', faults: [...faults] } });
+
+const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => {
+  const cured = answerStep(began.context.model, state, fault, 'works', began.context.by);
+  return isProblem(cured) ? null : changed(began, cured);
+};
+
+/** Only the one whose mount it is ends a walk; a helper is asked which it was. */
+const creditedElse = (began: Began, state: WalkState, expected: string | undefined): Turn | null => {
+  if (began.context.by === 'member') return endedByElse(began, state);
+  return expected === undefined ? null : askedWhich(began, state, [expected]);
 };
 
 /**
@@ -104,26 +152,26 @@ export const takeCredited = (
   expected: string | undefined,
 ): Turn | null => {
   const credited = creditedIn(began, text, expected);
-  if (credited === null)
-    return saysSomethingElse(text) && began.context.by === 'member' ? endedByElse(began, text, state) : null;
-  if ('among' in credited)
-    return changed(began, state, {
-      whichCured: credited.among,
-      asks: { kind: 'which-cured', faults: [...credited.among] },
-    });
-  const cured = answerStep(began.context.model, state, credited.fault, 'works', began.context.by);
-  return isProblem(cured) ? null : changed(began, cured);
+  if (credited === null) return null;
+  if (credited === 'else') return creditedElse(began, state, expected);
+  return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
 };
 
-/** Words to "What was it?": the one they name, or none of them; null where nothing was asked. */
+/** Words to "What was it?": the one of those listed that they name, another that they name plainly, or else nothing that is listed. */
 export const takeWhich = (began: Began, text: string): Turn | null => {
   const { context, walk } = began;
   const { asked } = walk.state;
-  if (asked?.kind !== 'which-cured') return null;
-  const [first, next] = remediesTold(context.model, began.before, text).filter(({ fault }) =>
-    asked.faults.includes(fault.id),
-  );
-  if (first === undefined || first.score - (next?.score ?? Number.NEGATIVE_INFINITY) < NAMES_BY) return null;
-  const cured = answerStep(context.model, walk.state, first.fault.id, 'works', context.by);
-  return isProblem(cured) ? null : changed(began, cured);
+  if (asked?.kind !== 'which-cured' || !isOfTheCure(began, text)) return null;
+  const told = saysSomethingElse(text) ? [] : remediesTold(context.model, began.before, text);
+  const [first, next] = told.filter(({ fault }) => asked.faults.includes(fault.id));
+  const [best] = told;
+  const state = keptWords(context.by, walk.state, text);
+  const isNamed =
+    first !== undefined &&
+    first.told >= LEAST_TOLD &&
+    first.told - (next?.told ?? 0) >= NAMES_BY &&
+    isOwn(first, best ?? first);
+  if (isNamed) return curedBy(began, state, first.fault.id);
+  if (best !== undefined && isToldPlainly(best)) return curedBy(began, state, best.fault.id);
+  return creditedElse(began, state, asked.faults.at(-1));
 };

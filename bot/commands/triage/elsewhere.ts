@@ -94,6 +94,11 @@ export const takeElsewhere = (
   const { walk, before } = began;
   if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
   if (read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT)) return null;
+  // "Wait, no, the mount has a socket of its own": one way in place of another, and no word on a part.
+  const isWayTold = read.facts.some(
+    ({ what, answer }) => what === WAY && began.context.model.path(answer) !== undefined,
+  );
+  if (isWayTold && takesBack(text)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.
   if (found === null || stands(began, found)) return null;

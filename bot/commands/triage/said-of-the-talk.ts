@@ -66,7 +66,7 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
 /** "Is that safe", "do I need the internet for that". */
 const takeOfDoing = (began: Began, text: string): Turn | null =>
   isAsked(began) && asksOfDoing(text) && tellsNothing(began, text)
-    ? changed(began, began.walk.state, { ...answerOfDoing(text), at: began.before.step, asksBack: true })
+    ? changed(began, began.walk.state, { ...answerOfDoing(text), at: began.before.step, asksBack: text })
     : null;
 
 /** @param take what the word about the walk that these words are does */
@@ -96,6 +96,6 @@ export const takeOfTheTalk = (
     ...ASKED_BACK,
     ...(kind === 'lost' ? { notes: [LOST] } : {}),
     at: before.step,
-    asksBack: true,
+    asksBack: text,
   });
 };

@@ -7,10 +7,10 @@ import {
   NUMBERS,
   type Assessment,
   type CheckEntry,
-  type FaultEntry,
   type Step,
   type TriageModel,
 } from '../../triage/index.js';
+import { aboutRemedy } from './about-remedy.js';
 import { answerChoices } from './answer-choices.js';
 import { fitsCard } from './card-room.js';
 import { pasteOffer } from './collecting-offer.js';
@@ -20,7 +20,7 @@ import { numbersParts } from './numbers-parts.js';
 import { howLines, lettered, OPENING_QUESTIONS, remedyLines, stepData } from './step-data.js';
 import { stepCautions } from './step-cautions.js';
 import { checkOf, doubtNotes, reasonNotes } from './step-reasons.js';
-import { answerLine, entriesOffer, filledFrom, forPhone, forTablet, linesFor, lowered, titleOf } from './walk-words.js';
+import { answerLine, entriesOffer, forTablet, lowered, titleOf } from './walk-words.js';
 import { unclear, waysOut } from './ways-out.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -31,8 +31,8 @@ export interface Said {
   readonly whole?: boolean;
   /** The step shown before these words: its lines and cautions are not said twice. */
   readonly before?: Step | undefined;
-  /** The words ask how the step in hand is done. */
-  readonly asksBack?: boolean | undefined;
+  /** The words, where they ask how the step in hand is done. */
+  readonly asksBack?: string | undefined;
   /** The answers that the notes ask back. */
   readonly first?: readonly string[] | undefined;
   /** Asked a moment ago: what stands above is not said again. */
@@ -109,13 +109,6 @@ const askParts = (
   };
 };
 
-/** Where the thing is to be seen that the remedy speaks of, for one who asks. */
-const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
-  const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
-  const lines = check === undefined ? [] : linesFor(check.how, context.system).flatMap(forPhone(walk.state));
-  return lines.length === 0 ? [] : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
-};
-
 const wayOf = ({ otherwise, lasting }: Extract<Step, { kind: 'try' }>): string => {
   if (lasting === true) return 'For good';
   return otherwise ? 'Another way' : 'Likely cause';
@@ -125,7 +118,7 @@ const tryParts = (
   model: TriageModel,
   walk: Walk,
   assessment: Assessment,
-  { before, asksBack, notes: heard = [] }: Said,
+  { before, notes: heard = [] }: Said,
 ): Parts => {
   const { step } = assessment;
   if (step.kind !== 'try') return { summary: '' };
@@ -137,7 +130,6 @@ const tryParts = (
     ...reasonNotes(walk, assessment),
     ...remedyLines(walk, assessment).map(lettered),
     ...clubNote(fault.remedy),
-    ...(asksBack === true ? whereToLook(model, walk, assessment, fault) : []),
     `You should see: ${fault.verify.text}`,
     ...(others.length > 0 ? [`Looks the same: ${others.join('; ')}. That comes next if this is not it.`] : []),
   ];
@@ -187,9 +179,12 @@ const isSameRemedy = (before: Step | undefined, now: Step): boolean =>
 const REMINDER = 110;
 
 /** The remedy shown before still stands: a reminder of it, and what came of it is asked. */
-const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment): Parts => ({
+const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment, asked: string | undefined): Parts => ({
   summary: `The last thing to try: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of it?`,
-  notes: [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`],
+  notes:
+    asked === undefined
+      ? [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`]
+      : aboutRemedy(model, walk, assessment, asked),
   choices: [
     ...answerChoices(walk, assessment),
     unclear(walk, assessment.step.id),
@@ -218,13 +213,13 @@ const withOffer = (choices: readonly Choice[], own: string, offer: Choice | unde
 
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
-  const { notes = [], before, asksBack = false, ifFixed, whichCured, offers } = said;
+  const { notes = [], before, asksBack, ifFixed, whichCured, offers } = said;
   const { step } = assessment;
-  const still = isSameRemedy(before, step) && !asksBack;
+  const still = isSameRemedy(before, step);
   const partsNow = (): Parts | null => {
     if (whichCured !== undefined) return whichCuredParts(model, walk, whichCured);
     if (ifFixed !== undefined) return fixedParts(walk, ifFixed, step.kind === 'try' ? step.fault : null);
-    return still ? stillParts(model, walk, assessment) : partsOf(model, walk, assessment, said);
+    return still ? stillParts(model, walk, assessment, asksBack) : partsOf(model, walk, assessment, said);
   };
   const made = partsNow();
   const parts = made === null ? null : reworded(made, forTablet(walk.state, assessment.context.system));

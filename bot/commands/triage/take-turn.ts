@@ -19,6 +19,7 @@ import {
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
+import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
 import { takePickedAndSaid } from './picked-and-said.js';
@@ -238,7 +239,11 @@ const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | 
 };
 
 const takeAnswered = (began: Began, said: SaidInTurn): Promise<Turn | Problem> | Turn | Problem | null =>
-  takeListed(began, said) ?? takeIfFixed(began, said) ?? takeGuessed(began, said) ?? takePicked(began, said);
+  takeListed(began, said) ??
+  takeIfFixed(began, said) ??
+  takeCuredInWords(began, said) ??
+  takeGuessed(began, said) ??
+  takePicked(began, said);
 
 /** Numbers of a miss, entries read out, where one lives, or words. */
 const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> => {

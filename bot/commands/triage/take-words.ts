@@ -1,6 +1,6 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { isHedged, outcomeSaid, readsOut, type AnswerMeant, type Reading } from '../../reading/index.js';
+import { curedByDeed, isHedged, outcomeSaid, readsOut, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { answerInstead, answerStep, assess, passStep, tellText, type WalkState } from '../../triage/index.js';
 import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './answer-in-words.js';
 import { answeredBeside } from './asked-with-outcome.js';
@@ -33,6 +33,15 @@ export const GO_ON = 'Your words are kept. I leave this question and go on.';
 /** The question in hand stood before the member when these words came; an opening answers none. */
 const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
 
+const DONE = 'Good. Then do once more what failed before, and tell me how it goes.';
+
+/** It was done, and no word of what came of it. */
+const isMerelyDone = ({ context, before: { step } }: Began, text: string, { facts }: Reading): boolean => {
+  const { isDone, isCured } = curedByDeed(text);
+  if (step.kind !== 'try' || isCured || facts.some(({ what }) => context.model.check(what) !== undefined)) return false;
+  return isDone || outcomeSaid(context.model.reading, text).what === 'done';
+};
+
 const saidOf = (
   began: Began,
   text: string,
@@ -40,6 +49,7 @@ const saidOf = (
   meant: AnswerMeant | null,
   isLeft: boolean,
 ): readonly string[] => {
+  if (isLeft && meant === null && isMerelyDone(began, text, read)) return [DONE];
   const said =
     isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
       ? [notPlaced(text, meant)]
@@ -112,7 +122,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   const { context, before } = began;
   const isAsked = hasBegun(began.walk) && (before.step.kind === 'ask' || before.step.kind === 'try');
   const asks = meant === null && read.named.length === 0 && asksOfStep(context.model.reading, text, read);
-  if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: true });
+  if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: text });
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);

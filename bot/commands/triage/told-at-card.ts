@@ -22,6 +22,7 @@ export const COMPLAINT: ReadonlySet<string> = new Set(['how-far', 'message', 'mo
 /** Told of what was done, or of what came after it. */
 const AFTERWARDS =
   /\b(?:now|still|again|after|afterwards|then|tried|did|done|have|ive|i['’]ve|put|set|chang(?:e|ed|ing)|chose|chosen|swapped|picked|plugged|installed|updated|switched|turned|pressed|moved|unplugged|replaced|checked|cleaned|restarted|rebooted|removed|already|allready|alredy|but|yet|same|both|anyway|instead|though)\b/iu;
+export const tellsAfterwards = (text: string): boolean => AFTERWARDS.test(text);
 /** Not done yet, or glad of it. */
 const NOT_YET =
   /\b(?:moment|hang on|hold on|wait|sec(?:ond)?s?|trying|going to|gonna|will|shall|later|tomorrow|looking for|looking now|not yet|downloading|installing|in progress|let me|before i|should i|do i|can i|how|where|which|what)\b|\?/iu;
@@ -46,10 +47,10 @@ const wasAskedAfter = ({ context, walk, before }: Began): boolean => {
 const NOT_OF_IT = 0.15;
 
 /** How likely the cause in hand shows itself so. */
-const underCause = ({ situation, step }: Assessment, check: string, answer: string): number => {
+const underCause = ({ situation, step }: Assessment, check: string, answer: string, fault = step.id): number => {
   const numbers = situation.checks[situation.checkIndex.get(check) ?? -1];
   const row = numbers?.odds[numbers.answers.indexOf(answer)];
-  return row?.[situation.faultIndex.get(step.id) ?? -1] ?? 1;
+  return row?.[situation.faultIndex.get(fault) ?? -1] ?? 1;
 };
 
 /** The trouble told anew: as it was, another than it was (or than this cause makes), or not told. */
@@ -131,15 +132,19 @@ export const outcomeLike = ({ what, how, sureness }: SaidOutcome): { id: TryOutc
   return id === undefined ? null : { id, isSure: sureness >= AS_GOOD_AS_TOLD };
 };
 
+const HOW_FAR = 'how-far';
 const NOT_CONNECTED = ['no-light', 'not-seen', 'no-connect', 'drops'] as const;
 /** Likelier than this, the cause in hand keeps the computer from the mount. */
 const KEEPS_AWAY = 0.5;
 
+/** Whether a cause is one of the link itself. */
+export const keepsAway = (assessment: Assessment, fault: string): boolean =>
+  NOT_CONNECTED.reduce((sum, answer) => sum + underCause(assessment, HOW_FAR, answer, fault), 0) > KEEPS_AWAY;
+
 /** What is wrong now that the link stands; null where the cause in hand was never one of the link. */
 export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null => {
   if (before.step.kind !== 'try') return null;
-  const isOfLink = NOT_CONNECTED.reduce((sum, answer) => sum + underCause(before, 'how-far', answer), 0) > KEEPS_AWAY;
-  return isOfLink ? connectsAndFails(text) : null;
+  return keepsAway(before, before.step.id) ? connectsAndFails(text) : null;
 };
 
 /** What the remedy in hand is for is denied: it was looked at already, or is as it should be. */

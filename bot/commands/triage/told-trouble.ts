@@ -26,7 +26,7 @@ const AT_LENGTH = 10;
 const LEAST_WORDS = 5;
 /** Commands that a sentence names all the parts of, and the walk itself. */
 const MEANT_FOR_SURE =
-  /^(?:triage|astray|drift|altitude|compare|refraction|dark|remind|meridian|site|mydata|forget)\b|^tonight\b.* (?:brighter|above|below|larger|wider|messier|constellation):|^alignment\b.* (?:stars|side):/u;
+  /^(?:triage|astray|drift|altitude|compare|refraction|dark|remind|meridian|site|mydata|forget)\b|^tonight\b.* (?:brighter|above|below|larger|wider|messier|constellation):|^alignment\b.* (?:stars|side):|^up\b.* above:|^moon\b.* (?:feature|first):|^ahead (?:meetings|seasons)\b/u;
 /** Of the Sun those speak who warn: it stands first by day, and wherever it is named. */
 const OF_THE_SUN = /^sun\b/u;
 const NAMES_THE_SUN = /\bsun(?:'?s|light|rise|set)?\b/iu;

@@ -55,8 +55,8 @@ export interface Turn {
   readonly notes: readonly string[];
   /** The question or remedy in hand when these words came. */
   readonly at?: Step;
-  /** The words ask how that step is done. */
-  readonly asksBack?: boolean;
+  /** The words, where they ask how that step is done. */
+  readonly asksBack?: string;
   /** Answers to the step in hand that must be among those shown: the one the words are nearest to, asked back, or the two that were said at once. */
   readonly first?: readonly string[] | undefined;
   /** The step was shown before: what it asks stands above. */

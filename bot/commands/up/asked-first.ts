@@ -31,6 +31,7 @@ export const FIRST = [
   'transit',
   'rise-and-set',
   'best',
+  'find',
   'hour-angle',
   'parallactic-angle',
   'airmass',
@@ -57,6 +58,8 @@ export interface FirstQuestion {
   /** Only that part of the sky is seen. */
   readonly facing: Towards | undefined;
   readonly outlookQuestion: OutlookQuestion;
+  /** How to come to it from the stars. */
+  readonly hop: () => string;
 }
 
 const EVENTS = {
@@ -258,6 +261,7 @@ export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   const { first } = question;
   // The best hour is what the answer tells anyhow: it opens with that.
   if (first === 'best') return said('');
+  if (first === 'find') return said(question.hop());
   if (first === 'rise-and-set') return bothWords(question);
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
   if (isWhether(first)) {

@@ -1,7 +1,7 @@
 /** How a target fares in a night, as the sentence that opens the answer and the line on how well it shows. */
 import type { Target } from '../../catalogue/index.js';
 import { easeOf } from '../../evening/ease.js';
-import { isHandHeld, SKY_WORDS, type Equipment, type Sky } from '../../evening/equipment.js';
+import { isEyes, isHandHeld, SKY_WORDS, type Equipment, type Sky } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { compassWord, degrees } from '../../reply/wording.js';
 import { formatLocalTime } from '../../times/index.js';
@@ -95,18 +95,28 @@ const MOONLIGHT_TELLS_MAG = 0.5;
 const MOONLIGHT_HIDES_MAG = 1.5;
 const STRONG_MOONLIGHT_MAG = 2.5;
 
-/** "faint in a 150 mm telescope under a country sky, look beside it". */
-const easeWords = ({ target, equipment, sky }: Circumstances, marginMag: number): string => {
-  const where = `in ${equipment.saidAs} under ${SKY_WORDS[sky]}`;
+/** Far wider than a telescope's view, it is the eye's to see; common practice, no source. */
+const WIDE_ARCMIN = 240;
+
+const isForEyes = ({ equipment, target: { kind, sizeArcmin } }: Circumstances): boolean =>
+  isEyes(equipment) || (kind === 'galaxy' && (sizeArcmin ?? 0) >= WIDE_ARCMIN);
+
+/** "faint in a 150 mm telescope under a country sky, look beside it", "plain to the naked eye under a country sky". */
+const easeWords = (all: Circumstances, marginMag: number): string => {
+  const { target, equipment, sky } = all;
+  const isToEyes = isForEyes(all);
+  const under = `under ${SKY_WORDS[sky]}`;
+  const where = isToEyes ? `to the naked eye ${under}` : `in ${equipment.saidAs} ${under}`;
+  const parts = isToEyes && !isHandHeld(equipment) ? '; wider than a telescope’s view, which shows its parts' : '';
   switch (easeOf(target, marginMag)) {
     case 'plain':
-      return `plain to see ${where}`;
+      return `plain ${isToEyes ? '' : 'to see '}${where}${parts}`;
     case 'easy':
-      return `easy ${where}`;
+      return `easy ${where}${parts}`;
     case 'faint':
-      return `faint ${where}, look beside it`;
+      return `faint ${where}, look beside it${parts}`;
     case 'hidden':
-      return `not to be seen ${where}`;
+      return `not to be seen ${isToEyes ? `with the naked eye ${under}` : where}${parts}`;
   }
 };
 

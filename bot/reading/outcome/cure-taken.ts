@@ -23,6 +23,10 @@ const tellsMore = (text: string): boolean =>
 const LEAVES_OPEN =
   /\b(?:bad|worse|as ever|as before|longer|less|slower|fewer|better|just the|at first|in theory|supposed\w*|once(?! more)|unfortunately|sadly|alas|had to|success|round and round|on and on|think|guess|seems?|looks like|so far|for now|(?:mon|tues|wednes|thurs|fri|satur|sun)days?|next (?:week|time|night)|soon|later|tomorrow|north|south|east|west|dec|ra|axis|azimuth|altitude|said|says|told|friends?|mates?)\b|\bfixed (?:the|it|my) [^,.;]*\b(?:to|on|onto|in)\b|\b(?:is|are|its|they['\u2019]?re) (?:now )?(?:set|correct|right|entered|typed|installed|tight|done|[a-z]|\d+)(?: now)?$|\b(?:done|finished|complete[d]?|successful(?:ly)?)\W*$/iu;
 
+/** "Going to Arcturus now": it is on its way, and nobody knows yet where it ends. */
+const ON_ITS_WAY =
+  /(?:^|[.,;!\u2026] ?|\b(?:and|so) )(?:ok(?:ay)? |now |am |i am |i['\u2019]?m )*(?:slewing|going|moving|connecting|heading|sending it|pointing|aligning)\b(?! (?:fine|well|great|perfect\w*|nicely|smooth\w*|again|like|as it|all the way|at full))/iu;
+
 /** @param said how likely a cure is, from 0 to 1, and how it is told */
 export const isCureTaken = (
   said: { readonly what: string; readonly how: 'outright' | 'sounds' | 'like'; readonly cure: number },
@@ -30,7 +34,7 @@ export const isCureTaken = (
 ): boolean => {
   if (said.what !== 'cured') return false;
   if (said.how === 'outright') return true;
-  if (ASKS.test(text) || LEAVES_OPEN.test(text.trim())) return false;
+  if (ASKS.test(text) || LEAVES_OPEN.test(text.trim()) || ON_ITS_WAY.test(text.trim())) return false;
   if (tellsAstray(text) || !hasWordOfCure(text) || !tellsMore(text)) return false;
   return said.how === 'sounds' || (said.cure >= LIKE_ENOUGH && !isSpoiled(text));
 };

@@ -72,6 +72,11 @@ const checkTold = (
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 
+const checkStage = (known: References, { id, link, needs }: ReadResult['entries']['stages'][number]): void => {
+  needsExist(known, 'stages', id, needs);
+  if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
+};
+
 const checkPath = (known: References, path: ReadResult['entries']['paths'][number]): void => {
   const { id, stages, links = [] } = path;
   needsExist(known, 'paths', id, path.needs);
@@ -113,16 +118,14 @@ export const checkReferences = (
     },
   };
   for (const path of entries.paths) checkPath(known, path);
-  for (const { id, link, needs } of entries.stages) {
-    needsExist(known, 'stages', id, needs);
-    if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
-  }
+  for (const stage of entries.stages) checkStage(known, stage);
   for (const { id, needs } of entries.links) needsExist(known, 'links', id, needs);
   for (const fault of entries.faults) checkFault(known, fault);
   for (const check of entries.checks) checkCheckReferences(known, check);
   for (const { id, paths } of entries.families)
     for (const [i, path] of paths.entries()) pathExists(known, 'families', id, ['paths', i], path);
   for (const entry of entries.wordedAnswers) if (!removed.has(entry.id)) checkWorded(known, entry);
+  for (const { id } of entries.deeds) faultExists(known, 'deeds', id, ['id'], id);
   for (const entry of entries.evidence) checkTold(known, 'evidence', entry);
   for (const entry of entries.sayings) checkTold(known, 'sayings', entry);
   for (const { kind, id, path, message } of checkVocabulary(entries, (word) => from('words', word) === 'club'))

@@ -4,6 +4,7 @@ import { join, relative } from 'node:path';
 import { isMap } from 'yaml';
 import type * as z from 'zod';
 import {
+  deedsSchema,
   evidenceSchema,
   familySchema,
   wordedAnswersSchema,
@@ -77,8 +78,9 @@ const PLACES: { readonly [K in EntryKind]: readonly string[] } = {
   sayings: ['reading/sayings', 'sayings'],
   families: ['reading/families', 'families'],
   wordedAnswers: ['reading/answers', 'answers'],
+  deeds: ['reading/deeds', 'deeds'],
 };
-const READ_KINDS = ['evidence', 'translations', 'words', 'sayings', 'families', 'wordedAnswers'] as const;
+const READ_KINDS = ['evidence', 'translations', 'words', 'sayings', 'families', 'wordedAnswers', 'deeds'] as const;
 const KINDS = Object.keys(PLACES) as readonly EntryKind[];
 const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   paths: pathSchema,
@@ -92,6 +94,7 @@ const SCHEMAS: { readonly [K in EntryKind]: z.ZodType } = {
   sayings: sayingSchema,
   families: familySchema,
   wordedAnswers: wordedAnswersSchema,
+  deeds: deedsSchema,
 };
 
 /** How sure a saying of the club's is that says nothing of it: the club knows its gear and its members. */

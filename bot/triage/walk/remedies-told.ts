@@ -1,6 +1,6 @@
 /** Which causes' remedies a member's account of a cure tells of: "i swapped the lead and now it works" is one of the leads, whatever was likeliest. */
 import { onceOf } from '../../ground/once.js';
-import { readText, tellingMarks, type ReadFact } from '../../reading/index.js';
+import { curedByDeed, readText, tellingMarks, type ReadFact } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
 import type { FaultEntry } from '../model/schema.js';
 import type { Assessment } from './walk.js';
@@ -8,8 +8,10 @@ import type { Assessment } from './walk.js';
 export interface RemedyTold {
   readonly fault: FaultEntry;
   /** How far the words are those of this remedy, above 0; rarer words weigh more. */
+  readonly told: number;
+  /** … and how likely its cause stands besides: what they are ordered by. */
   readonly score: number;
-  /** How much of what the words carry stands in this remedy, 0 to 1; its title counts in full. */
+  /** How much of what the words carry stands in this remedy, 0 to 1. */
   readonly share: number;
 }
 
@@ -19,27 +21,45 @@ const OF_THE_CURE =
 
 /** A number by itself that is put somewhere is a port's; so is its name. */
 const PORT_NUMBER =
-  /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected)(?: in)? (?:it as |the |number )?)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
+  /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected|set|opened|changed|with)(?: in)? (?:it )?(?:as |to |with |on |the |number )*)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
+
+/** A letter by itself is a half of the globe; "a 5 A one" is a supply. */
+const numbersNamed = (text: string): string =>
+  text
+    .replace(PORT_NUMBER, 'port number')
+    .replace(/(?<![\p{L}\d'’-])w(?![\p{L}\d'’-])/giu, 'west')
+    .replace(/(?<![\p{L}\d'’-])e(?![\p{L}\d'’-])/giu, 'east')
+    .replace(/\b\d+(?:[.,]\d+)? ?(?:a|amps?|ampere)\b/giu, 'amps supply');
 
 /** How much a word counts by where it stands. */
 const [IN_TITLE, IN_STEPS, BESIDE] = [1, 1, 0.6];
 /** What one does to anything says little of which; how long it has held, nothing. */
 const DOING_WEIGHT = 0.4;
 const DOINGS = new Set(
-  'swap chang put plug turn switch took tak mov mak mad set chos pick tri us got get new anoth other old fresh good put start found find right wrong check add look'.split(
+  'allow permit through borrow buy bought use used run ran try tried swap chang put plug turn switch took tak mov mak mad set chos pick tri us got get new anoth other old fresh good put start found find right wrong check add look'.split(
     ' ',
   ),
 );
 const OF_TIME = new Set('hour minut min half night even day week last sinc first time second twice again'.split(' '));
+/** Nor does who did it, and where. */
+const OF_PEOPLE = new Set(
+  'back front side left top bottom end son wif husband boy lad friend mat neighbour dad mum brother sister stupid mysel'.split(
+    ' ',
+  ),
+);
 /** Remedies at length hold more of any words. */
 const BY_LENGTH = 0.35;
+/** A phrase that members put this remedy in, all of it said; and a part of one says less than its share. */
+const [IN_PHRASE, OF_PART] = [1.2, 1.5];
+/** A word that no remedy has may be a name or a slip of the finger: it says no more than this against all of them. */
+const MOST_CARRIED = 3.5;
 /** Its own sign is told; or a look that shows its remedy has taken, less where many remedies show it. */
 const [SIGN, SEEN_SET] = [2, 2];
 /** What is far likelier as the walk stands is told sooner; never by itself. */
 const BY_LIKELIHOOD = 0.2;
-const LEAST_LIKELY = 1e-4;
+const LEAST_LIKELY = 1e-3;
 /** On another way to the mount. */
-const ELSEWHERE = 1e-6;
+const ELSEWHERE = 1e-4;
 
 const textsOf = (lines: unknown): string => {
   if (typeof lines === 'string') return lines;
@@ -50,6 +70,8 @@ type Marks = ReadonlyMap<string, number>;
 
 interface Remedies {
   readonly of: ReadonlyMap<string, Marks>;
+  /** Fault → the phrases that members put its remedy in. */
+  readonly phrases: ReadonlyMap<string, readonly ReadonlySet<string>[]>;
   readonly rarity: (mark: string) => number;
 }
 
@@ -93,9 +115,15 @@ const marksOf = (model: TriageModel, fault: FaultEntry): Marks => {
 /** The words of all remedies; worked out ahead, or else while the first member who tells of a cure waits. */
 export const remediesOf = onceOf((model: TriageModel): Remedies => {
   const of = new Map(model.faults.map((fault) => [fault.id, marksOf(model, fault)]));
+  const { deeds, sayings } = model.reading;
+  const phrases = new Map(
+    model.faults.map(({ id }) => [id, deeds(id).map((phrase) => tellingMarks(sayings.lexicon, numbersNamed(phrase)))]),
+  );
   const counts = new Map<string, number>();
-  for (const marks of of.values()) for (const mark of marks.keys()) counts.set(mark, (counts.get(mark) ?? 0) + 1);
-  return { of, rarity: (mark) => Math.log((of.size + 1) / ((counts.get(mark) ?? 0) + 1)) };
+  for (const [id, marks] of of)
+    for (const mark of new Set([...marks.keys(), ...(phrases.get(id) ?? []).flatMap((phrase) => [...phrase])]))
+      counts.set(mark, (counts.get(mark) ?? 0) + 1);
+  return { of, phrases, rarity: (mark) => Math.log((of.size + 1) / ((counts.get(mark) ?? 0) + 1)) };
 });
 
 /** How many remedies each look shows to have taken. */
@@ -119,27 +147,61 @@ const factsFor = (model: TriageModel, fault: FaultEntry, facts: readonly ReadFac
   return seen + (facts.some((fact) => isOwnSign(model, fault, fact)) ? SIGN : 0);
 };
 
+const sumOf = (marks: Iterable<string>, of: (mark: string) => number): number =>
+  [...marks].reduce((total, mark) => total + of(mark), 0);
+
+/** How far the phrase most like it is said. */
+const phrased = (
+  phrases: readonly ReadonlySet<string>[],
+  said: ReadonlySet<string>,
+  worth: (mark: string) => number,
+): number =>
+  phrases.reduce((best, phrase) => {
+    const matched = sumOf(phrase, (mark) => (said.has(mark) ? worth(mark) : 0));
+    return matched === 0 ? best : Math.max(best, matched * (matched / sumOf(phrase, worth)) ** OF_PART);
+  }, 0);
+
+/** What was done, in the words that carry something. */
+const deedMarks = (model: TriageModel, text: string): ReadonlySet<string> => {
+  const { deed } = curedByDeed(text);
+  const marks = tellingMarks(
+    model.reading.sayings.lexicon,
+    numbersNamed(deed === '' ? text.replace(OF_THE_CURE, ' ') : deed),
+  );
+  return new Set([...marks].filter((mark) => !OF_TIME.has(mark) && !OF_PEOPLE.has(mark)));
+};
+
+/** Whether it names a thing: "swapped them" names none. */
+export const namesAThing = (model: TriageModel, text: string): boolean =>
+  [...deedMarks(model, text)].some((mark) => !mark.startsWith('<') && !DOINGS.has(mark));
+
 /** Causes whose remedies the words tell of, nearest first. */
 export const remediesTold = (
   model: TriageModel,
   { situation, belief }: Assessment,
   text: string,
 ): readonly RemedyTold[] => {
-  const deed = text.replace(OF_THE_CURE, ' ').replace(PORT_NUMBER, 'port number');
-  const { of, rarity } = remediesOf(model);
-  const said = [...tellingMarks(model.reading.sayings.lexicon, deed)].filter((mark) => !OF_TIME.has(mark));
+  const { of, phrases, rarity } = remediesOf(model);
+  const said = deedMarks(model, text);
   const { facts } = readText(model.reading, text);
-  const carried = said.reduce((sum, mark) => sum + rarity(mark), 0);
   const worth = (mark: string): number => rarity(mark) * (DOINGS.has(mark) ? DOING_WEIGHT : 1);
+  const carried = sumOf(said, (mark) => Math.min(MOST_CARRIED, worth(mark)));
   return model.faults
     .flatMap((fault) => {
       const marks = of.get(fault.id) ?? new Map<string, number>();
-      const matched = said.reduce((sum, mark) => sum + (marks.get(mark) ?? 0) * worth(mark), 0);
-      const told = matched / marks.size ** BY_LENGTH + factsFor(model, fault, facts);
+      const own = phrases.get(fault.id) ?? [];
+      const inPhrase = (mark: string): boolean => own.some((phrase) => phrase.has(mark));
+      const matched = sumOf(said, (mark) => (marks.get(mark) ?? 0) * worth(mark));
+      const told =
+        matched / marks.size ** BY_LENGTH + IN_PHRASE * phrased(own, said, worth) + factsFor(model, fault, facts);
       if (told === 0) return [];
       const index = situation.faultIndex.get(fault.id);
       const likely = index === undefined ? ELSEWHERE : Math.max(LEAST_LIKELY, belief.probabilities[index] ?? 0);
-      return [{ fault, score: told + BY_LIKELIHOOD * Math.log(likely), share: carried === 0 ? 0 : matched / carried }];
+      const shared = sumOf(said, (mark) =>
+        marks.has(mark) || inPhrase(mark) ? Math.min(MOST_CARRIED, worth(mark)) : 0,
+      );
+      const share = carried === 0 ? 0 : shared / carried;
+      return [{ fault, told, score: told + BY_LIKELIHOOD * Math.log(likely), share }];
     })
     .sort((one, other) => other.score - one.score);
 };

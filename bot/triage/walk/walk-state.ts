@@ -95,6 +95,8 @@ const asked = z.discriminatedUnion('kind', [
     kind: z.literal('guessed'),
     guesses: z.array(z.object({ what: short, answer: short })).max(4),
   }),
+  /** Whether the trouble is over. */
+  z.object({ kind: z.literal('fixed') }),
   /** Which of these was the cure. */
   z.object({ kind: z.literal('which-cured'), faults: z.array(short).max(6) }),
 ]);

@@ -71,7 +71,8 @@ const withName = (words: string, name: string): string =>
     .replace(/\b(?:its|their)\b/iu, `${name}'s`)
     .replace(IT, name);
 
-const INHERITED = ['site', 'with', 'sky'] as const;
+/** What a new line keeps of the one before. */
+export const INHERITED = ['site', 'with', 'sky'] as const;
 
 /** The new line with what it does not say itself taken from the one before. */
 const inheriting = (before: ToldLine, asked: ToldLine, known: Known): ToldLine => {
@@ -106,6 +107,29 @@ export const readWhole = (words: string, known: Known): string | null => {
   return /\bNot used:/u.test(read.note ?? '') ? null : read.line;
 };
 
+/** What was asked of tonight is still of tonight by day: "how high" is not now. */
+const isOfTonight = ({ values }: ToldLine): boolean =>
+  /^(?:tonight|this evening)$/u.test(values['on'] ?? '') && values['at'] === undefined;
+const OF_PLACE = /^(?:how (?:high|low)|where)\b/iu;
+const SAYS_TIME = /\b(?:now|tonight|today|tomorrow|then|\d)\b/iu;
+
+const MOON_IN_WAY =
+  /^(?:and |but |so )*(?:is|will|does|would) (?:the )?moon(?:light)? (?:be )?(?:in the way|a (?:problem|bother|nuisance)|bother\w*|spoil\w*|trouble\w*|too bright|interfer\w*|get in (?:the|my|our) way)(?: (?:then|there|tonight|too|much|for (?:me|us|that|it)))*[\s?!.]*$/iu;
+
+/** "Is the Moon in the way", after a list or a target: for its night and place. */
+export const moonBeside = (before: ToldLine, said: string, known: Known): string | null => {
+  if (!MOON_IN_WAY.test(said)) return null;
+  const target = nameOf(before);
+  const isTarget = target !== null && target !== 'the moon' && /^(?:up|altitude)$/u.test(before.command.name);
+  const line = isTarget ? `up ${target} first:moonlight` : 'dark first:moon-spoils';
+  const read = toldLine(line, known.allCommands ?? []);
+  if (read === null || !/^(?:up|altitude|tonight|dark)$/u.test(before.command.name)) return null;
+  const { night } = timesOf(before, known.nowUtcMs);
+  const site = before.values['site'];
+  const told = { ...read, values: { ...read.values, ...(site === undefined ? {} : { site }) } };
+  return lineOf(withTimes(told, { night, hour: null }, known.nowUtcMs) ?? told);
+};
+
 /** @returns the line; null where it is no question of what the line before asked about */
 export const aboutIt = (
   before: ToldLine,
@@ -119,8 +143,9 @@ export const aboutIt = (
   // What names its own target says "it" of nothing.
   const others = asked.replace(/\bcross\w*/giu, ' ');
   if (askedOf(others, others.toLowerCase(), known, others).targets.length > 0) return null;
+  const tonight = isOfTonight(before) && OF_PLACE.test(asked) && !SAYS_TIME.test(asked) ? ' tonight' : '';
   const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
-  const line = readWhole(words.replace(/\s+/gu, ' ').trim(), known);
+  const line = readWhole(`${words.replace(/\s+/gu, ' ').trim()}${tonight}`, known);
   const read = line === null || !ANSWERS.test(line) ? null : toldLine(line, known.allCommands ?? []);
   if (read === null || read.values['target'] === undefined) return null;
   return lineOf(read.command.name === 'remind' ? read : inheriting(before, read, known));

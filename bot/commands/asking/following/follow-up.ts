@@ -11,7 +11,7 @@ import { askedOf, type Asked, type Known } from '../sentence/asked.js';
 import { towardsIn } from '../sentence/directions.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
-import { aboutIt, readWhole } from './about-it.js';
+import { aboutIt, INHERITED, moonBeside, readWhole } from './about-it.js';
 import { starLeftOut } from './left-out.js';
 import { nextOne } from './next-one.js';
 import { shiftedTimes, tellsShift } from './shift-time.js';
@@ -45,7 +45,13 @@ const MOST_IN_SHORT = 4;
 export const mayFollow = (text: string): boolean => {
   const count = wordCountOf(text);
   if (text.length > LONGEST || count > MOST_WORDS) return false;
-  return NOT_SEEN.test(text) || !BEGINS_WHOLE.test(text.trim()) || MEANS_IT.test(text) || count <= MOST_IN_SHORT;
+  return (
+    NOT_SEEN.test(text) ||
+    /\bmoon\w*\b/iu.test(text) ||
+    !BEGINS_WHOLE.test(text.trim()) ||
+    MEANS_IT.test(text) ||
+    count <= MOST_IN_SHORT
+  );
 };
 
 /** "What about 10pm" asks without its mark. */
@@ -111,13 +117,10 @@ const targetIn = (asked: Asked, before: ToldLine, known: Known): string | null |
 const commandNamed = (name: string, known: Known): ToldLine['command'] | undefined =>
   known.allCommands?.find((command) => command.name === name);
 
-/** What another command's line keeps of the one before. */
-const KEPT = ['site', 'with', 'sky'] as const;
-
 const asUp = (before: ToldLine, known: Known, target: string): ToldLine | null => {
   const command = commandNamed('up', known);
   if (command === undefined) return null;
-  const kept = KEPT.flatMap((name) => {
+  const kept = INHERITED.flatMap((name) => {
     const value = before.values[name];
     return value === undefined ? [] : [[name, value] as const];
   });
@@ -289,6 +292,8 @@ export const followUp = (line: string, text: string, known: Known, { isStrict = 
   if (before === null) return null;
   const without = isStrict ? null : starLeftOut(before, text, known);
   if (without !== null) return { line: lineOf(without) };
+  const moon = isStrict ? null : moonBeside(before, cleanText(text), known);
+  if (moon !== null) return { line: moon };
   const said = saidIn(text, known);
   return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });
 };

@@ -17,6 +17,8 @@ export const keepFollowable = (
 ): void => {
   if (OF_THE_MOUNT.test(command.name)) keepLastAsked(store, asker, null, nowUtcMs);
   if (!OF_THE_SKY.test(command.name)) return;
+  const kit = values.get('with');
+  if (typeof kit === 'string' && /\d/u.test(kit)) keepLastAsked(store, asker, kit, nowUtcMs, 'kit');
   const typed = Object.fromEntries([...values].map(([name, value]) => [name, String(value)]));
   keepLastAsked(store, asker, lineOf({ command, values: typed }), nowUtcMs);
   const site = typed['site'];

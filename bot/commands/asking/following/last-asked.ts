@@ -8,8 +8,8 @@ import type { UtcMs } from '../../../sky/types.js';
 import type { Store } from '../../../store/store.js';
 import type { Asker } from '../../core/command.js';
 
-/** As long as a talk goes on by itself; common practice, no source. */
-const LASTS_MS = 10 * MS_PER_MINUTE;
+/** As long as a talk goes on by itself, and one evening's telescope is the same; common practice, no source. */
+const LASTS_MS = { line: 10 * MS_PER_MINUTE, figures: 10 * MS_PER_MINUTE, kit: 60 * MS_PER_MINUTE } as const;
 const MOST_KEPT = 1000;
 
 interface LastAsked {
@@ -23,12 +23,22 @@ type Where = Pick<Asker, 'memberId' | 'clubId' | 'channelId'>;
 /** By the part of the store that keeps walks, as each request has a store of its own around it. */
 const memoryIn = onceOf((_: Store['walks']) => new Map<string, LastAsked>());
 
-const keyOf = ({ memberId, clubId, channelId }: Where): string => JSON.stringify([memberId, clubId, channelId]);
+/** A question of the sky, one of an eyepiece's numbers, or what one looks with. */
+export type Kept = 'line' | 'figures' | 'kit';
+
+const keyOf = ({ memberId, clubId, channelId }: Where, kept: Kept): string =>
+  JSON.stringify([memberId, clubId, channelId, kept]);
 
 /** Null forgets: the talk has gone on to something else. */
-export const keepLastAsked = ({ walks }: Store, asker: Where, line: string | null, nowUtcMs: UtcMs): void => {
+export const keepLastAsked = (
+  { walks }: Store,
+  asker: Where,
+  line: string | null,
+  nowUtcMs: UtcMs,
+  kept: Kept = 'line',
+): void => {
   const memory = memoryIn(walks);
-  const key = keyOf(asker);
+  const key = keyOf(asker, kept);
   // The newest stand last.
   memory.delete(key);
   if (line !== null) memory.set(key, { memberId: asker.memberId, line, atUtcMs: nowUtcMs });
@@ -36,9 +46,11 @@ export const keepLastAsked = ({ walks }: Store, asker: Where, line: string | nul
 };
 
 /** The line asked last, while it is fresh. */
-export const lastAsked = ({ walks }: Store, asker: Where, nowUtcMs: UtcMs): string | null => {
-  const found = memoryIn(walks).get(keyOf(asker));
-  return found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS || nowUtcMs < found.atUtcMs ? null : found.line;
+export const lastAsked = ({ walks }: Store, asker: Where, nowUtcMs: UtcMs, kept: Kept = 'line'): string | null => {
+  const found = memoryIn(walks).get(keyOf(asker, kept));
+  return found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS[kept] || nowUtcMs < found.atUtcMs
+    ? null
+    : found.line;
 };
 
 interface LastPlace {
@@ -52,7 +64,7 @@ const placesIn = onceOf((_: Store['walks']) => new Map<string, LastPlace>());
 /** From where a question was asked, as it was named: what is asked next without a place is meant for there, where no other is known. */
 export const keepLastPlace = ({ walks }: Store, asker: Where, siteText: string, nowUtcMs: UtcMs): void => {
   const memory = placesIn(walks);
-  const key = keyOf(asker);
+  const key = keyOf(asker, 'line');
   memory.delete(key);
   memory.set(key, { memberId: asker.memberId, siteText, atUtcMs: nowUtcMs });
   if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
@@ -60,8 +72,8 @@ export const keepLastPlace = ({ walks }: Store, asker: Where, siteText: string, 
 
 /** The place named last, while it is fresh; to be asked for it again keeps it so. */
 export const lastPlace = (store: Store, asker: Where, nowUtcMs: UtcMs): string | null => {
-  const found = placesIn(store.walks).get(keyOf(asker));
-  if (found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS || nowUtcMs < found.atUtcMs) return null;
+  const found = placesIn(store.walks).get(keyOf(asker, 'line'));
+  if (found === undefined || nowUtcMs - found.atUtcMs > LASTS_MS.line || nowUtcMs < found.atUtcMs) return null;
   keepLastPlace(store, asker, found.siteText, nowUtcMs);
   return found.siteText;
 };

@@ -86,12 +86,17 @@ const isOfADay = (asked: Asked): boolean =>
   !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest)\b/u) &&
   (asked.when.night !== null || asked.when.hour !== null || says(asked, /\b(?:now|current\w*|today)\b/u));
 
+const BRIGHTEST =
+  /\bbrightest\b(?! (?:star|planet|thing|object))|\bbrillianc[ey]\b|\bmost brilliant\b|\bmax\w* (?:brightness|magnitude)\b|\bpeak (?:brightness|magnitude)\b|\bhow bright\b.*\b(?:get|gets|become|becomes)\b/u;
+
 const planetsAsked: Rule = (asked) => {
   const planet = PLANET.exec(asked.plain)?.[1];
   const [other] = planet === undefined ? asked.targets.filter((name) => name !== 'moon' && name !== 'sun') : [];
   // What no table here has is told of by the target's own answer.
   if (other !== undefined && says(asked, /\boppositions?\b/u)) return nightLine('up', other, asked);
   if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
+  const isInner = planet === 'venus' || planet === 'mercury';
+  if (isInner && says(asked, BRIGHTEST)) return aheadLine(asked, 'planets', planet, null, { best: 'yes' });
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
   return isOfOne || says(asked, /\b(?:oppositions?|elongations?)\b/u) ? aheadLine(asked, 'planets', planet) : null;
 };

@@ -11,7 +11,7 @@ export const isOfOneNight = ({ when, plain }: Asked): boolean =>
 const DARK =
   /\b(?:dark|darkness|sun ?set|sun ?rise|sundown|sun up|sun (?:sets?|rises?|go(?:es)? down|comes? up)|does the sun (?:set|rise)|twilight|dusk|dawn|first light(?! (?:target|object|for|with|of|night|sug|list)\w*))\b/u;
 const DARK_ASKED =
-  /^(?:at what time|time between|moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
+  /^(?:at what time|time of|time for|time between|evening|morning|moonless|moon ?rise|moon ?set|hours|when|astro\w*|nautical|civil|what|is|how|does|do|will|it|any|tell|sun|sun ?set|sun ?rise|sundown|dusk|dawn|twilight|dark|end|start|first)\b|\bdark yet\b/u;
 
 const MILKY_WAY = /\bmilky way\b/u;
 /** "When is the core back": its season, and no one night's. */

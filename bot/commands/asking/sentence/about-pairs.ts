@@ -8,7 +8,7 @@ const HIGHER = /\b(?:higher|highest|lower|better|best|nicer|worth|well placed|up
 /** "the position angle of Titan from Saturn": the second is the one it is counted at. */
 const OF_FROM = /\bposition angle\b.* of .* (?:from|as seen from|relative to|to|about) /u;
 /** One or the other is asked for. */
-const OR = / or | than /u;
+const OR = / or | than |\bwhich\b|\bwho(?:'s| is)\b/u;
 const COMPARES = /\b(?:which|what|who|is|are|should|shall|would|better|best|compare|or)\b/u;
 /** Both in one view, ways from one to the other, misses, and what is waited for are other questions. */
 const OTHERS =

@@ -10,6 +10,8 @@ import { whether } from './about-whether.js';
 import { air, figure } from './about-figures.js';
 import { brightOne } from './about-bright.js';
 import { bestHour, ofItself } from './about-itself.js';
+import { clearsObstacle } from './about-horizon.js';
+import { finding } from './about-finding.js';
 import { pair } from './about-pairs.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { capital } from '../../../reply/wording.js';
@@ -280,6 +282,8 @@ export const ABOUT_SKY: readonly Rule[] = [
   despiteMoon,
   listExcept,
   pair,
+  clearsObstacle,
+  finding,
   ofItself,
   whether,
   air,

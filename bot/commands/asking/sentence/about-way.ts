@@ -25,11 +25,12 @@ const FOLLOWS =
   /\b(?:from|then|next|now|after\w*|instead|swap\w*|replac\w*|leav(?:e|ing)|finish\w*|done|over|across|via|off|for|cross\w*|tak(?:e|ing)|want\w*|need\w*|say|safe\w*|try\w*|bring\w*|pan\w*|nudg\w*|push\w*|aim\w*|track\w*)\b/u;
 /** Other questions: of a miss, a fault, a reminder, of how two targets stand to each other. */
 const NOT_A_WAY =
-  /\beclipses?\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead(?! of)|went|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|relative|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae|poke|wake|ping|warn|alert)\b/u;
+  /\beclipses?\b|\bmoon(?:light)?\b.*\b(?:in (?:the|my|our) way|bother\w*|spoil\w*|ruin\w*|wash\w*|drown\w*|interfer\w*)\b|\b(?:landed|lands?|ended up|sent|miss\w*|wrong|instead(?! of)|went|stops|stopped|stuck|stall\w*|fail\w*|won'?t|doesn'?t|error|grind\w*|noise|jam\w*|remind\w*|drift\w*|align\w*|compar\w*|relative|brighter|bigger|tell me when|let me know|constellations|galaxies|clusters|nebulae|poke|wake|ping|warn|alert)\b/u;
 const HOW_FAR_APART =
   /\b(?:near\w*|clos\w*|far|dist\w*|degrees?|deg|separation|angle|gap|beside|next to|similar|belongs?)\b/u;
 /** One of the two, and no way between them. */
-const EITHER = /\b(?:or|vs|versus)\b/u;
+const EITHER =
+  /\b(?:or|vs|versus)\b|\b(?:which|who)\b.*\b(?:higher|lower|better|best|brighter|first|nicer)\b|\b(?:better|best|well) placed\b/u;
 const BY_NIGHT = /night|evening/u;
 
 const isWayOfTwo = (plain: string, [first, second]: readonly [NamedTarget, NamedTarget], { sentence }: SunParts) => {

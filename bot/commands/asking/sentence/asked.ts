@@ -83,6 +83,8 @@ export interface Reading {
   readonly isAbroad?: true;
   /** So many words were said that play no part in the answer; the note names them. */
   readonly unread?: number;
+  /** All its words went into it, however the parts were told apart. */
+  readonly usesAll?: true;
 }
 
 /** What a rule makes of a sentence; null: it is not this. */
@@ -93,6 +95,9 @@ export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test
 /** Asks how two targets stand to each other. */
 export const APART =
   /\b(?:separations?|separated|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|gap between|angle between|degrees (?:between|from))\b/u;
+
+/** Also "is the Moon near Jupiter": no town of that name. */
+const OF_PAIR = new RegExp(`${APART.source}|\\bmoon\\b.*\\bnear\\b`, 'u');
 
 /** The longest questions are of some forty words; a target with a slip is looked for in those with few words unread. */
 const MOST_UNREAD_FOR_SLIP = 4;
@@ -147,7 +152,7 @@ const takeTimes = (sentence: Sentence, nowUtcMs: UtcMs): Pick<Asked, 'when' | 'b
 
 export const askedOf = (typed: string, plain: string, known: Known, original: string): Asked => {
   const sentence = sentenceOf(typed);
-  const knowledge = { ...placeKnowledge(known), isOfPair: APART.test(plain) };
+  const knowledge = { ...placeKnowledge(known), isOfPair: OF_PAIR.test(plain) };
   const coordinates = takeCoordinates(sentence, plain, known.catalogue);
   const brighter = takeBrighter(sentence);
   const sizes = takeSizes(sentence);

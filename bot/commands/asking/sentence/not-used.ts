@@ -61,6 +61,7 @@ const notUsed = (asked: Asked, line: string): readonly string[] => {
 
 /** What was said and plays no part in the answer is told. */
 export const withUnusedSaid = (read: Reading, asked: Asked): Reading => {
+  if (read.usesAll === true) return read;
   const unused = notUsed(asked, `${read.line} ${read.note ?? ''} ${read.unsure ?? ''}`).join('; ');
   if (unused === '') return read;
   const note = [`Not used: ${unused}.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
@@ -76,3 +77,19 @@ export const withPlaceDoubted = (read: Reading, { perhapsPlace }: Asked): Readin
   perhapsPlace === null || !OF_A_PLACE.test(read.line)
     ? read
     : { ...read, unsure: `If “${perhapsPlace}” is a place, I do not know it: this is for your usual site.` };
+
+/** Commands that answer for tonight, or for now, where no day is named. */
+const OF_A_NIGHT =
+  /^(?:up|altitude|compare|tonight|dark|moon|moons|meridian|bright)\b(?!.* (?:on|at|over|next|from):)/u;
+const DAY_WORDS =
+  /\b(?:\d{1,2}\/\d{2}(?:\/\d{2,4})?|\d{1,2}(?:st|nd|rd|th)|\d{4}-\d{1,2}|christmas|xmas|easter|new ?year\S*|thanksgiving|diwali|eid|ramadan|hanukkah|birthday|(?:day|night|week) (?:after|before)|next (?:month|year)|(?:january|february|march|april|june|july|august|september|october|november|december))\b/u;
+
+/** A day that was said and not read stands before the answer, which is for tonight. */
+export const withDayDoubted = (read: Reading, { plain, unread }: Asked): Reading => {
+  if (!OF_A_NIGHT.test(read.line) || read.unsure !== undefined) return read;
+  const said = DAY_WORDS.exec(plain)?.[0];
+  const isUnread = said?.split(' ').some((word) => unread.some((left) => left.plain.includes(word))) === true;
+  return said === undefined || !isUnread
+    ? read
+    : { ...read, unsure: `I could not read “${said}” as a day: this is for tonight. Say it as 26 Dec.` };
+};

@@ -25,6 +25,7 @@ export const inFull = (words: string): string =>
     .replace(/\bra(?:\s*(?:\/|,|&|n|and)\s*|\s+)dec\b/giu, 'coordinates')
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
+    .replace(/\b(north|south)(?:ern)? pole(?: (?:of|in) (?:the|my|our) sky)?\b(?! ?star)/giu, '$1 celestial pole')
     .replace(/\blit\b/giu, 'illuminated')
     .replace(OF_THE_GALAXY, 'galactic centre')
     // The one that shows what the other does not; both stand together.

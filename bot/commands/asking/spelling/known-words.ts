@@ -1,6 +1,7 @@
 /** The speller for what one member types: the words of questions, the commands, and the names that are right as they stand. */
+import { foldWords } from '../../../ground/fold-text.js';
 import { isProblem } from '../../../ground/problem.js';
-import { isGenitive, nameWords, popularNames, type Catalogue } from '../../../catalogue/index.js';
+import { isGenitive, MOON_FEATURES, nameWords, popularNames, type Catalogue } from '../../../catalogue/index.js';
 import { countryWords, resolvePlace, type Places } from '../../../places/index.js';
 import { LITTLE_WORDS } from '../sentence/words.js';
 import { heard, slipCost } from './slip-cost.js';
@@ -17,12 +18,15 @@ export interface Spelt {
 
 const kept = new WeakMap<Catalogue, { readonly commands: Spelt['commands']; readonly speller: Speller }>();
 
+/** Of craters and the like: Plato is no Pluto. */
+const MOON_WORDS = MOON_FEATURES.flatMap(({ name }) => foldWords(name).split(' '));
+
 /** One for each catalogue and list of commands; it is made at the first question and kept. */
 export const spellerFor = ({ catalogue, commands }: Spelt): Speller => {
   const before = kept.get(catalogue);
   if (before?.commands === commands) return before.speller;
   const names = nameWords(catalogue);
-  const right = new Set([...ABBREVIATIONS, ...ORDINARY_WORDS, ...countryWords()]);
+  const right = new Set([...ABBREVIATIONS, ...ORDINARY_WORDS, ...countryWords(), ...MOON_WORDS]);
   const speller = makeSpeller(
     [...SPOKEN_WORDS, ...commands.map(({ name }) => name), ...LITTLE_WORDS],
     popularNames(catalogue),

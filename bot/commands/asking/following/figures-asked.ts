@@ -1,0 +1,39 @@
+/** Numbers of an eyepiece and a telescope: asked at once, beside a walk as well, and followed by "and with a 10mm" or "the field with that". */
+import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
+import type { Deps, SaidWords, WordsReader } from '../../core/command.js';
+import { eyepieceFigures } from '../eyepiece-figures.js';
+import { numbersIn, withNumbers } from '../kit-numbers.js';
+import { keepLastAsked, lastAsked } from './last-asked.js';
+
+const MAY_BE = /\b(?:mm|eye ?pieces?|ep|field|fov|power|magnif\w*|exit pupil|barlow)\b|\d ?mm\b/iu;
+const MOST_WORDS = 12;
+/** What of the same telescope is asked, or another eyepiece in it. */
+const FOLLOWS =
+  /^(?:(?:and|ok|so|or|what about|how about|then|but)\b.*\b\d{1,2}(?:\.\d)? ?mm\b.*|(?:and )?(?:w|with|in|through) (?:a |my |the )?\d{1,2}(?:\.\d)? ?mm\b.*|.*\b(?:field(?: of view)?|fov|tfov|exit pupil|power|magnification)\b.*)$/iu;
+/** Of another telescope than the one before. */
+const NAMES_TARGET =
+  /\b(?:m ?\d|ngc|jupiter|saturn|mars|venus|moon|sun|tonight|usb|power (?:supply|cable|lead)|volt\w*|amps?|battery)\b/iu;
+
+const askedBefore = ({ store }: Deps, { asker, nowUtcMs }: SaidWords, text: string): string | null => {
+  if (!FOLLOWS.test(text) || wordCountOf(text) > MOST_WORDS || NAMES_TARGET.test(text)) return null;
+  const before = lastAsked(store, asker, nowUtcMs, 'figures');
+  return before === null ? null : withNumbers(numbersIn(before), numbersIn(text));
+};
+
+const plainOf = (text: string): string => cleanText(text).toLowerCase();
+
+export const figuresAsked: WordsReader = {
+  name: 'the numbers of an eyepiece',
+  read: (deps, said) => {
+    const { asker, nowUtcMs } = said;
+    const text = said.text.length > 200 ? '' : plainOf(said.text);
+    if (!MAY_BE.test(text)) return Promise.resolve(null);
+    const whole = eyepieceFigures(text, deps.catalogue);
+    const asked = whole === null ? askedBefore(deps, said, text) : text;
+    if (asked === null) return Promise.resolve(null);
+    const outcome = whole ?? eyepieceFigures(asked, deps.catalogue);
+    if (outcome !== null && numbersIn(asked).focalMm !== null)
+      keepLastAsked(deps.store, asker, asked, nowUtcMs, 'figures');
+    return Promise.resolve(outcome === null ? null : { outcome });
+  },
+};

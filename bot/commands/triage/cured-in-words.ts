@@ -1,0 +1,52 @@
+/** A cure told with what was done for it: credited at once to that, whichever remedy or question stands. Nothing is asked back. */
+import { isProblem } from '../../ground/problem.js';
+import { curedByDeed, readText, type DeedTold } from '../../reading/index.js';
+import { answerStep, tellText, type WalkState } from '../../triage/index.js';
+import { HAS_CHANGED, isAnswer, remedyOf } from './asks-fixed.js';
+import { creditedIn, takeCredited, type Credited } from './credited.js';
+import { saidBefore } from './said-before.js';
+import { wrongNowLinked } from './told-at-card.js';
+import { changed, isAsked, type Began, type SaidInTurn, type Turn } from './turn.js';
+
+const HOW_FAR = 'how-far';
+/** The mount had answered before: that it does so now is no cure. */
+const LINKED_BEFORE: readonly string[] = ['drops', 'elsewhere', 'refuses', 'connects'];
+
+const isLinkOnly = ({ walk }: Began, { isOfTheLink }: DeedTold): boolean =>
+  isOfTheLink && LINKED_BEFORE.includes(saidBefore(walk.state.events).get(HOW_FAR) ?? '');
+
+/** "With my friend's laptop it works" tells where the trouble lies. */
+const isContrast = ({ context: { model } }: Began, text: string): boolean =>
+  readText(model.reading, text).facts.some(({ what }) => model.check(what)?.contrast !== undefined);
+
+/** Beside a cause that is not told plainly: another trouble, a comparison, or the question's own answer. */
+const isElsewhere = (began: Began, text: string): boolean =>
+  wrongNowLinked(began, text) !== null ||
+  isContrast(began, text) ||
+  (began.before.step.kind === 'ask' && isAnswer(began, text));
+
+/** A question, a remedy or numbers stand before the member, or the sheet for a helper. */
+const isWaiting = (began: Began): boolean => isAsked(began) || began.before.step.kind === 'handOn';
+
+const isFault = (credited: Credited): boolean => credited !== null && credited !== 'else' && !('among' in credited);
+
+/** The remedy in hand, in other words than its own. */
+const curedAsShown = (began: Began, state: WalkState, expected: string | undefined): Turn | null => {
+  const { model, by } = began.context;
+  const cured = expected === undefined ? null : answerStep(model, state, expected, 'works', by);
+  return cured === null || isProblem(cured) ? null : changed(began, cured);
+};
+
+/** @returns null where no deed is told with a cure, or what was done is not told well enough */
+export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTurn): Turn | null => {
+  if (text === undefined || answer !== undefined || file !== undefined || !isWaiting(began)) return null;
+  const told = curedByDeed(text);
+  if (!told.isCured || told.deed === '' || isLinkOnly(began, told)) return null;
+  const expected = remedyOf(began);
+  const credited = creditedIn(began, text, expected);
+  const isPlain = isFault(credited);
+  if (!isPlain && isElsewhere(began, text)) return null;
+  if (expected === undefined && !told.isDone && !(isPlain && HAS_CHANGED.test(text))) return null;
+  const { state } = tellText(began.context.model, began.walk.state, text, began.context.by);
+  return credited === null ? curedAsShown(began, state, expected) : takeCredited(began, text, state, expected);
+};
