@@ -26,6 +26,7 @@ export {
   type WalkEvent,
   type WalkState,
 } from './walk/walk-state.js';
+export { tellText } from './walk/tell-text.js';
 export { howTold } from './walk/how-told.js';
 export { namesAThing, remediesOf, remediesTold, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';

@@ -3,7 +3,7 @@ import { situationFor, type Situation } from '../../bot/triage/engine/situation.
 import type { TriageModel } from '../../bot/triage/model/model.js';
 import type { FaultEntry } from '../../bot/triage/model/schema.js';
 import type { WalkState } from '../../bot/triage/walk/walk-state.js';
-import { tellText } from '../../bot/triage/walk/walk.js';
+import { tellText } from '../../bot/triage/walk/tell-text.js';
 import { follow, likeliestAnswer, startOn, waysFor, type Course, type Way } from './courses.js';
 
 const steps = (numbers: readonly number[]): string => {

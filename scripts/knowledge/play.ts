@@ -1,6 +1,7 @@
 /** `play WORDS…`: what is read of a member's words, and the walk of somebody who has the fault they should lead to. Keeps and counts nothing. */
 import type { WalkState } from '../../bot/triage/walk/walk-state.js';
-import { assess, tellText, type Assessment } from '../../bot/triage/walk/walk.js';
+import { tellText } from '../../bot/triage/walk/tell-text.js';
+import { assess, type Assessment } from '../../bot/triage/walk/walk.js';
 import type { ReadFact } from '../../bot/reading/index.js';
 import type { TriageModel } from '../../bot/triage/model/model.js';
 import type { FaultEntry } from '../../bot/triage/model/schema.js';

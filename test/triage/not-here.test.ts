@@ -42,7 +42,12 @@ const TROUBLES = ['it does not move', 'it will not connect', 'it goes to the wro
 describe('what the member has not got', () => {
   const walks = model.paths.flatMap((path) =>
     WITHOUT.filter(([part]) => part === 'computer' || path.needs?.includes(part) !== true).flatMap(([part, words]) =>
-      TROUBLES.map((trouble) => ({ path: path.id, part, said: `${trouble}, ${words}` })),
+      // What only a computer can do is told of by one who has it.
+      TROUBLES.filter((trouble) => part !== 'computer' || !trouble.includes('connect')).map((trouble) => ({
+        path: path.id,
+        part,
+        said: `${trouble}, ${words}`,
+      })),
     ),
   );
 

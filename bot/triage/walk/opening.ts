@@ -178,19 +178,14 @@ const waysFor = ({ paths }: TriageModel, system: Said['system']): readonly strin
   return [...THROUGH_THE_AIR, ''].flatMap((kind) => ids((path) => kindOf(path) === kind));
 };
 
-/** Without anything that could run a program nobody need say how it reaches the mount; a tablet is a computer. */
 const COMPUTER = 'computer';
 
-/** What is missing: a way that needs it is none, and without a computer nothing is asked of one. */
+/** What is missing, a computer among it; a way that needs it is none. */
 const withoutMissing = (said: Said, model: TriageModel, events: readonly WalkEvent[]): readonly string[] => {
-  const lacks = notHereIn(model, events).filter((part) => part !== COMPUTER || said.system !== 'phone');
+  takeNoComputer(said, model, events);
+  const lacks = notHereIn(model, events).filter((part) => part !== COMPUTER);
   if (said.path != null && !isAllThere(model.path(said.path)?.needs, { lacks })) delete said.path;
-  if (!lacks.includes(COMPUTER) || said.client === NO_CLIENT) return lacks;
-  said.path = null;
-  said.system = null;
-  said.client = null;
-  said.family = [];
-  return lacks;
+  return said.client === NO_CLIENT ? [...lacks, COMPUTER].sort() : lacks;
 };
 
 /** Answers win over what was read from words. */
@@ -198,7 +193,6 @@ export const openingOf = (model: TriageModel, events: readonly WalkEvent[]): Ope
   const said = takeTexts(model, events);
   takeAnswers(said, model, events);
   const lacks = withoutMissing(said, model, events);
-  takeNoComputer(said, model, events);
   takeOnlyOnes(said, said.path == null ? undefined : model.path(said.path));
   const open = new Set(OPENING_FIELDS.filter((field) => said[field] === undefined));
   const every = model.paths.map(({ id }) => id);

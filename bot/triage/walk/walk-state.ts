@@ -18,6 +18,9 @@ export type TryOutcome = (typeof TRY_OUTCOMES)[number];
 /** So much of a text is kept in the words it came in; the newest lines of a log stand last. */
 export const WORDS_LIMIT = 1200;
 
+/** A record holds no more. */
+export const EVENT_LIMIT = 300;
+
 /** Answers told beside the first. */
 const MOST_BESIDE = 4;
 

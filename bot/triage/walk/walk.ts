@@ -1,6 +1,5 @@
 /** A walk from the first complaint to the cure, as pure functions over its record: start, answer, go back, next step. */
 import { isProblem } from '../../ground/problem.js';
-import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
@@ -23,13 +22,10 @@ import { asksHowFarNow, HOW_FAR, lastDone, remedyAtOnce, verifyingCheck } from '
 import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
-import { withAllTold } from './told-together.js';
-import { withFact, type HowTold } from './with-fact.js';
 import {
-  keptFact,
+  EVENT_LIMIT,
   TRY_OUTCOMES,
   UNSURE,
-  WORDS_LIMIT,
   type Speaker,
   type TryOutcome,
   type WalkEvent,
@@ -173,8 +169,6 @@ export interface AnswerProblem {
   readonly problem: 'unknown-step' | 'unknown-answer' | 'walk-too-long';
   readonly allowed: readonly string[];
 }
-
-const EVENT_LIMIT = 300;
 
 const notOneOf = (allowed: readonly string[]): AnswerProblem => ({ problem: 'unknown-answer', allowed });
 
