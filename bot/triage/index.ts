@@ -4,16 +4,7 @@ export { loadTriage } from './model/load-triage.js';
 export { wantsPlainWords } from './model/guards-gear.js';
 export { countEntries } from './model/read-entries.js';
 export { KnowledgeError, problemLine } from './model/knowledge-problem.js';
-export {
-  answerInstead,
-  answerStep,
-  assess,
-  passStep,
-  startWalk,
-  tellText,
-  type Assessment,
-  type Step,
-} from './walk/walk.js';
+export { answerInstead, answerStep, assess, passStep, startWalk, type Assessment, type Step } from './walk/walk.js';
 export { stepBack, turnFrom } from './walk/turns.js';
 export {
   readWalkState,

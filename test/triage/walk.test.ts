@@ -2,7 +2,8 @@
 import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { stepBack } from '../../bot/triage/walk/turns.js';
-import { answerStep, assess, startWalk, tellText, type Known } from '../../bot/triage/walk/walk.js';
+import { tellText } from '../../bot/triage/walk/tell-text.js';
+import { answerStep, assess, startWalk, type Known } from '../../bot/triage/walk/walk.js';
 import { contradictions, whatEachAnswerSays } from '../../bot/triage/engine/explain.js';
 import { readWalkState, type WalkState } from '../../bot/triage/walk/walk-state.js';
 import { check, evidence, fault, smallModel, WIRE } from './small-model.js';

@@ -72,11 +72,6 @@ const checkTold = (
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 
-const checkStage = (known: References, { id, link, needs }: ReadResult['entries']['stages'][number]): void => {
-  needsExist(known, 'stages', id, needs);
-  if (link !== undefined) linkExists(known, 'stages', id, ['link'], link);
-};
-
 const checkPath = (known: References, path: ReadResult['entries']['paths'][number]): void => {
   const { id, stages, links = [] } = path;
   needsExist(known, 'paths', id, path.needs);

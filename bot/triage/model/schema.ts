@@ -111,8 +111,6 @@ export const faultSchema = z.strictObject({
   source,
 });
 
-const answersOf = z.array(z.strictObject({ check: id, answers: z.array(answerId).min(1) })).min(1);
-
 const settled = z.strictObject({
   when: z.array(answerId).min(1),
   then: z.record(id, answerId).refine((then) => Object.keys(then).length > 0, 'name at least one check'),
