@@ -122,7 +122,7 @@ describe('the real command on the bench, with members who err', { timeout: 240_0
   });
 
   it('cures or rightly hands on pairs within sixteen', async () => {
-    const results = await both((draw) => pairJobs(deps.triage(), 24, draw), 16, 'pairs');
+    const results = await both((draw) => pairJobs(deps.triage(), 100, draw), 16, 'pairs');
     expect(within(results, 16)).toBeGreaterThanOrEqual(0.65);
   });
 
