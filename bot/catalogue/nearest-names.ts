@@ -1,4 +1,5 @@
 /** Spelling correction: the names a few slips of the finger away from what was typed, and the planets among them. */
+import { createKept, type Kept } from '../ground/kept.js';
 import { onceOf } from '../ground/once.js';
 import { withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
@@ -33,8 +34,7 @@ const spellingsOf = onceOf((catalogue: Catalogue): readonly Spelling[] =>
   }),
 );
 
-/** The names nearest to folded words. */
-export const nearestNames = (catalogue: Catalogue, words: string): NearestNames => {
+const lookedUp = (catalogue: Catalogue, words: string): NearestNames => {
   const key = words.replaceAll(' ', '');
   const forgiven = forgivenSlips(key.length);
   const reach = Math.max(forgiven, 1 + Number(key.length > 3) + Number(key.length > 5));
@@ -53,6 +53,14 @@ export const nearestNames = (catalogue: Catalogue, words: string): NearestNames 
   const same = found.filter((f) => f.distance === best.distance);
   return { certain: [...new Set(same.map((f) => f.spelling.position))], spelling: best.spelling.text, nearest };
 };
+
+/** One sentence is tried in many ways, and the same words of it each time. */
+const WORDS_KEPT = 200;
+const keptOf = onceOf((_: Catalogue): Kept<string, NearestNames> => createKept(WORDS_KEPT));
+
+/** The names nearest to folded words. */
+export const nearestNames = (catalogue: Catalogue, words: string): NearestNames =>
+  keptOf(catalogue)(words, () => lookedUp(catalogue, words));
 
 /** Positions of names that begin nearly as typed so far, best known first; the first letter is taken to be right. */
 export const namesBeginningNearly = (catalogue: Catalogue, key: string, most: number): readonly number[] => {

@@ -1,4 +1,5 @@
 /** With what someone looks, and under which sky: the two things besides the night that decide what can be seen. */
+import { MM_PER_INCH } from '../ground/lengths.js';
 import { problem, type Problem } from '../ground/problem.js';
 import { tableOf } from '../ground/table-of.js';
 
@@ -13,7 +14,6 @@ const EYES: Equipment = { apertureMm: 7, saidAs: 'the naked eye' };
 const BINOCULARS: Equipment = { apertureMm: 50, saidAs: 'binoculars' };
 const LEAST_MM = 30;
 const MOST_MM = 2000;
-const MM_PER_INCH = 25.4;
 
 const telescope = (apertureMm: number): Equipment => ({
   apertureMm,

@@ -97,11 +97,10 @@ const softSpotMag = ({ kind, magnitude }: Seen): number | null =>
     : null;
 
 /** What of an object decides how it shows, under whatever sky. */
-export type Look = LookItself & {
+export type Look = {
   /** How bright a star is as plain to the eye alone; null where that is no other than the look itself. */
   readonly softSpotMag: number | null;
-};
-type LookItself =
+} & (
   | { readonly by: 'stars'; readonly isSinglePoint: boolean; readonly magnitude: number; readonly fainter: number }
   | {
       readonly by: 'glow';
@@ -109,19 +108,17 @@ type LookItself =
       readonly areaArcsec2: number;
       /** See {@link Glow}. */
       readonly leastContrast: number;
-    };
+    }
+);
 
 /** Null where nothing tells. */
 export const lookOf = (seen: Seen): Look | null => {
-  const look = lookItself(seen);
-  return look === null ? null : { ...look, softSpotMag: softSpotMag(seen) };
-};
-
-const lookItself = (seen: Seen): LookItself | null => {
   const { kind, magnitude, sizeArcmin, minorSizeArcmin, showpieceRank } = seen;
   const fainter = starLike(kind);
   if (fainter !== null)
-    return Number.isNaN(magnitude) ? null : { by: 'stars', isSinglePoint: fainter === 0, magnitude, fainter };
+    return Number.isNaN(magnitude)
+      ? null
+      : { by: 'stars', softSpotMag: softSpotMag(seen), isSinglePoint: fainter === 0, magnitude, fainter };
   const { leastContrast, core, gainMag } = glowOf(seen);
   const size = Number.isNaN(sizeArcmin) ? 1 : sizeArcmin;
   const minor = Number.isNaN(minorSizeArcmin) ? size : minorSizeArcmin;
@@ -130,23 +127,17 @@ const lookItself = (seen: Seen): LookItself | null => {
   if (Number.isNaN(magnitude) && unknown === undefined) return null;
   const wholeArea = areaArcsec2(size, minor);
   const surfaceMag = (Number.isNaN(magnitude) ? (unknown ?? 30) : magnitude + 2.5 * Math.log10(wholeArea)) - gainMag;
-  return { by: 'glow', surfaceMag, areaArcsec2: wholeArea * core ** 2, leastContrast };
+  return {
+    by: 'glow',
+    softSpotMag: softSpotMag(seen),
+    surfaceMag,
+    areaArcsec2: wholeArea * core ** 2,
+    leastContrast,
+  };
 };
 
-/** {@link marginMag} of a look. */
-export const marginOfLook = (
-  look: Look | null,
-  skyMagPerArcsec2: number,
-  altitudeDeg: number,
-  equipment: Equipment,
-): number => {
-  if (look === null) return -9;
-  const lost = extinctionOverZenith(altitudeDeg);
-  if (look.softSpotMag !== null && isEyes(equipment))
-    return Math.max(
-      faintestStar(skyMagPerArcsec2, equipment) - look.softSpotMag - lost,
-      marginOfLook({ ...look, softSpotMag: null }, skyMagPerArcsec2, altitudeDeg, equipment),
-    );
+/** As the object shows in itself; `lost`: magnitudes that the air takes. */
+const marginInItself = (look: Look, skyMagPerArcsec2: number, lost: number, equipment: Equipment): number => {
   if (look.by === 'stars') {
     const behindMag =
       look.isSinglePoint && !isHandHeld(equipment)
@@ -159,6 +150,21 @@ export const marginOfLook = (
   const light = 10 ** (-0.4 * (surfaceMag + lost)) * area;
   const needed = 10 ** (-0.4 * limit) + leastContrast * 10 ** (-0.4 * skyMagPerArcsec2) * area;
   return 2.5 * Math.log10(light / needed);
+};
+
+/** {@link marginMag} of a look. */
+export const marginOfLook = (
+  look: Look | null,
+  skyMagPerArcsec2: number,
+  altitudeDeg: number,
+  equipment: Equipment,
+): number => {
+  if (look === null) return -9;
+  const lost = extinctionOverZenith(altitudeDeg);
+  const margin = marginInItself(look, skyMagPerArcsec2, lost, equipment);
+  return look.softSpotMag !== null && isEyes(equipment)
+    ? Math.max(margin, faintestStar(skyMagPerArcsec2, equipment) - look.softSpotMag - lost)
+    : margin;
 };
 
 /**

@@ -29,6 +29,8 @@ export const MONTHS = [
   'november',
   'december',
 ];
+/** As part of a pattern: the names, then what they are shortened to. */
+export const MONTH_WORDS = [...MONTHS, 'jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec'].join('|');
 
 const named = (list: readonly string[], word: string): number => {
   const key = word.replace(/\.$/, '');

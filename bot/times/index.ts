@@ -1,7 +1,7 @@
 /** The door to plain-word times: read what a member typed, and say instants in a site's local clocks. */
 export { parseTime } from './parse-time.js';
 export { parseDate } from './parse-date.js';
-export { weekdayOf } from './calendar-words.js';
+export { MONTH_WORDS, MONTHS, weekdayOf } from './calendar-words.js';
 export { nightsOver } from './nights-over.js';
 export {
   formatClock,

@@ -1,5 +1,6 @@
 /** The numbers of a telescope and its eyepiece in a question: aperture, focal lengths, apparent field, power, focal ratio. */
-const MM_PER_INCH = 25.4;
+import { MM_PER_INCH } from '../../ground/lengths.js';
+
 const LEAST_TELESCOPE_FOCAL_MM = 200;
 const MOST_EYEPIECE_MM = 60;
 export const MOST_APERTURE_MM = 450;

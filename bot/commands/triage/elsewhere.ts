@@ -80,14 +80,6 @@ const takenFor = (began: Began, told: WalkState, found: ToldElsewhere, text: str
 const stands = ({ walk, before }: Began, { check, answer }: ToldElsewhere): boolean =>
   (check === WAY ? before.context.path : saidBefore(walk.state.events).get(check)) === answer;
 
-/** No computer at all; or one way in place of another, and no word on a part: "wait, no, the mount has a socket of its own". */
-const isOfTheWay = ({ context: { model } }: Began, text: string, { facts }: Reading): boolean =>
-  facts.some(
-    ({ what, answer }) =>
-      (what === 'client' && answer === NO_CLIENT) ||
-      (what === WAY && model.path(answer) !== undefined && takesBack(text)),
-  );
-
 /**
  * @param told the record with the words, of which nothing else was read
  * @param isNear they are near an answer to the question in hand
@@ -100,7 +92,8 @@ export const takeElsewhere = (
   isNear: boolean,
 ): Turn | null => {
   const { walk, before } = began;
-  if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began) || isOfTheWay(began, text, read)) return null;
+  if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
+  if (read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.
   if (found === null || stands(began, found)) return null;

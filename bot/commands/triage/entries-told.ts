@@ -5,7 +5,7 @@
 import { isProblem } from '../../ground/problem.js';
 import type { Understood } from '../../reading/index.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
-import { siteClock } from '../../times/index.js';
+import { MONTHS, siteClock } from '../../times/index.js';
 import { placeLabel, resolvePlace, type PlaceRecord } from '../../places/index.js';
 import { tellText } from '../../triage/index.js';
 import { siteFor } from '../asking/resolve-site.js';
@@ -131,7 +131,6 @@ const zoneFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null =
     : ['offset', 'the UTC offset in the mount is not that of the place'];
 };
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const NAMED_DATE =
   /\b(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s+(?:of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s+(\d{1,2})(?:st|nd|rd|th)?)\b/iu;
 
@@ -139,7 +138,8 @@ const dateFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null =
   const found = NAMED_DATE.exec(text);
   if (found === null) return null;
   const day = Number(found[1] ?? found[4]);
-  const month = 1 + MONTHS.indexOf((found[2] ?? found[3] ?? '').toLowerCase());
+  const named = (found[2] ?? found[3] ?? '').toLowerCase();
+  const month = 1 + MONTHS.findIndex((name) => name.startsWith(named));
   const { local } = siteClock(zone, nowUtcMs);
   return local.day !== local.month && day === local.month && month === local.day
     ? ['swapped', 'the mount has day and month the wrong way round']

@@ -37,9 +37,9 @@ const DONE = 'Good. Then do once more what failed before, and tell me how it goe
 
 /** It was done, and no word of what came of it. */
 const isMerelyDone = ({ context, before: { step } }: Began, text: string, { facts }: Reading): boolean => {
+  if (step.kind !== 'try' || facts.some(({ what }) => context.model.check(what) !== undefined)) return false;
   const { isDone, isCured } = curedByDeed(text);
-  if (step.kind !== 'try' || isCured || facts.some(({ what }) => context.model.check(what) !== undefined)) return false;
-  return isDone || outcomeSaid(context.model.reading, text).what === 'done';
+  return !isCured && (isDone || outcomeSaid(context.model.reading, text).what === 'done');
 };
 
 const saidOf = (

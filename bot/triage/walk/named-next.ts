@@ -48,6 +48,7 @@ const shownByTheLook = ({ situation, evidence, belief }: At, events: readonly Wa
 };
 
 export const namedNext = (at: At, events: readonly WalkEvent[]): Named | null => {
+  if (!events.some(({ kind }) => kind === 'supposed')) return null;
   const { situation, evidence, belief } = at;
   const last = lastDone(events);
   if (last?.kind === 'answer' && last.check === OWN_SUSPICION && ownSuspicion(events)?.isGone === true)

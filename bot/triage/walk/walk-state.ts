@@ -1,5 +1,6 @@
 /** The record of a walk: what was said, in order, as plain JSON that survives a restart. Beliefs are computed from it each time. */
 import * as z from 'zod';
+import { onceOf } from '../../ground/once.js';
 import type { ReadFact } from '../../reading/index.js';
 import { CLIENTS, NO_CLIENT, SYSTEMS } from '../model/schema.js';
 
@@ -120,7 +121,7 @@ export const takenBackIn = (events: readonly WalkEvent[]): ReadonlySet<string> =
   new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));
 
 /** For each event, what the events after it take back of what was read. */
-export const takenBackAfter = (events: readonly WalkEvent[]): readonly ReadonlySet<string>[] => {
+export const takenBackAfter = onceOf((events: readonly WalkEvent[]): readonly ReadonlySet<string>[] => {
   const after: ReadonlySet<string>[] = [];
   let denied: ReadonlySet<string> = new Set();
   for (let at = events.length - 1; at >= 0; at--) {
@@ -129,7 +130,7 @@ export const takenBackAfter = (events: readonly WalkEvent[]): readonly ReadonlyS
     if (event?.kind === 'not-so') denied = new Set([...denied, event.what]);
   }
   return after;
-};
+});
 
 /** Reads what the store kept; null where it is not a walk of this version. */
 export const readWalkState = (json: unknown): WalkState | null => {

@@ -1,12 +1,11 @@
 /** Sentences about several nights: which of a week or a month is best, which weekends are dark, the one date or the other. */
 import { MS_PER_DAY } from '../../../ground/durations.js';
 import type { UtcMs } from '../../../sky/types.js';
+import { MONTH_WORDS } from '../../../times/index.js';
 import { commandLine } from '../question-parts.js';
 import { says, type Asked, type Known, type Reading, type Rule } from './asked.js';
 import { numberOf } from './words.js';
 
-const MONTHS =
-  'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
 const WEEKDAY = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
 
 /** One night of several is asked for, or what they all are. */
@@ -26,7 +25,7 @@ const SPANS: readonly (readonly [RegExp, (found: RegExpExecArray) => string])[] 
   [/\bthis month\b/u, () => 'this month'],
   [/\b(?:of the|in a|the coming|coming|in the next|the next) month\b/u, () => '30 nights'],
   [
-    new RegExp(`\\b(?:in|of|during|for|this|next) (${MONTHS})( \\d{4})?\\b`, 'u'),
+    new RegExp(`\\b(?:in|of|during|for|this|next) (${MONTH_WORDS})( \\d{4})?\\b`, 'u'),
     ([, month = '', year = '']) => `${month}${year}`,
   ],
   [/\bnext weekend\b/u, () => 'next weekend'],
@@ -44,14 +43,14 @@ const spanIn = ({ plain }: Asked): string | null => {
   return OF_MANY.test(plain) ? USUAL_SPAN : null;
 };
 
-const DAY = `(?:the )?(?:${WEEKDAY},? )?(?:the )?(\\d{1,2})(st|nd|rd|th)?(?: of)?(?: (${MONTHS}))?`;
+const DAY = `(?:the )?(?:${WEEKDAY},? )?(?:the )?(\\d{1,2})(st|nd|rd|th)?(?: of)?(?: (${MONTH_WORDS}))?`;
 const TWO_DAYS = new RegExp(
   `(?<![\\d:.] ?)\\b${DAY} or (?:on |maybe )?${DAY}(?![\\d:.]| ?(?:am|pm|inch|mm|x|degrees|o'clock))`,
   'u',
 );
 /** "4, 11 and 18 december". */
 const DAYS_OF_MONTH = new RegExp(
-  `\\b((?:\\d{1,2}(?:st|nd|rd|th)?,? )+(?:and|or|&) \\d{1,2}(?:st|nd|rd|th)?)(?: of)? (${MONTHS})\\b`,
+  `\\b((?:\\d{1,2}(?:st|nd|rd|th)?,? )+(?:and|or|&) \\d{1,2}(?:st|nd|rd|th)?)(?: of)? (${MONTH_WORDS})\\b`,
   'u',
 );
 const TWO_WEEKDAYS = new RegExp(

@@ -1,12 +1,12 @@
 /** A month or a year as the span of what is asked: "meteor showers of 2028", "eclipses next year", "a shower in december". */
-const MONTHS =
-  'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
+import { MONTH_WORDS } from '../../../times/index.js';
+
 /** "May" and "march" are words as well. */
 const OF_MONTH = new RegExp(
-  `\\b(?:in|for|of|during|this|next|through(?:out)?) (${MONTHS})( 20\\d\\d)?\\b(?! \\d)`,
+  `\\b(?:in|for|of|during|this|next|through(?:out)?) (${MONTH_WORDS})( 20\\d\\d)?\\b(?! \\d)`,
   'u',
 );
-const MONTH_AND_YEAR = new RegExp(`(?<!\\d(?:st|nd|rd|th)?(?: of)? )\\b(${MONTHS}) (20\\d\\d)\\b`, 'u');
+const MONTH_AND_YEAR = new RegExp(`(?<!\\d(?:st|nd|rd|th)?(?: of)? )\\b(${MONTH_WORDS}) (20\\d\\d)\\b`, 'u');
 const MONTH_ALONE =
   /(?<!\d(?:st|nd|rd|th)?(?: of)? )\b(january|february|april|june|july|august|september|october|november|december)\b(?! \d)/u;
 /** "At 2030" is an hour. */

@@ -19,9 +19,11 @@ const populationOf = (place: string, { places }: Known): number => {
 };
 
 const isCity = (place: string, known: Known): boolean => {
-  if (!/^\p{L}[\p{L}'’ .,-]{2,40}$/u.test(place) || isNamed(resolveTarget(known.catalogue, place))) return false;
+  if (!/^\p{L}[\p{L}'’ .,-]{2,40}$/u.test(place)) return false;
+  // The quickest first: most lines are ordinary words.
   if (place.split(/[\s,]+/u).every((word) => spellerFor(known).isKnown(word))) return false;
-  return populationOf(place, known) >= CITY_POPULATION && isOwnName(known.places(), place);
+  if (!isOwnName(known.places(), place) || populationOf(place, known) < CITY_POPULATION) return false;
+  return !isNamed(resolveTarget(known.catalogue, place));
 };
 
 /** Null: more is said, or it may be another word. */

@@ -1,21 +1,7 @@
 /** Days in words and figures that the time rooms do not read, made into dates that they do: "12/01", "the day after xmas". */
 import { timeZoneAt, type Spot } from '../../../places/index.js';
 import { MS_PER_DAY } from '../../../ground/durations.js';
-
-const MONTHS = [
-  'january',
-  'february',
-  'march',
-  'april',
-  'may',
-  'june',
-  'july',
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-] as const;
+import { MONTHS } from '../../../times/index.js';
 
 /** Zones of the United States, where the month is written first; the other countries write the day first, or the year. */
 const MONTH_FIRST =

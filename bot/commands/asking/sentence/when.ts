@@ -1,6 +1,6 @@
 /** The night and the hour in a sentence, wherever they stand: "in march", "on friday at half past ten", "3 in the morning". */
 import type { UtcMs } from '../../../sky/types.js';
-import { isOfThatDate, namesHour, namesNight } from '../../../times/index.js';
+import { isOfThatDate, MONTH_WORDS, namesHour, namesNight } from '../../../times/index.js';
 import { numberOf, take, takeFirst, type Run, type Sentence } from './words.js';
 import { MS_PER_DAY } from '../../../ground/durations.js';
 import { tableOf } from '../../../ground/table-of.js';
@@ -19,9 +19,7 @@ export interface When {
   readonly note: string | null;
 }
 
-const MONTHS =
-  'january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
-const MONTH = new RegExp(`^in (?:(early|mid|late) )?(${MONTHS})( \\d{4})?$`, 'u');
+const MONTH = new RegExp(`^in (?:(early|mid|late) )?(${MONTH_WORDS})( \\d{4})?$`, 'u');
 /** The middle of a season as the north has it; the note says which day was taken. */
 const SEASONS = tableOf({
   'in spring': '15 apr',
