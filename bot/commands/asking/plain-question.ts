@@ -18,11 +18,13 @@ import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { shapeSeen } from './sentence/shapes.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { withPlainDates } from './sentence/plain-dates.js';
@@ -88,6 +90,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     ofSun(byDay),
     sunAlone,
     comets(known),
+    shapeSeen,
     ...ABOUT_SKY,
   ];
   for (const rule of rules) {
@@ -114,6 +117,8 @@ const REMINDS_TO =
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
+  const ofMoon = moonSafe(plain);
+  if (ofMoon !== null) return { outcome: ofMoon, isTopic: true };
   const looking = lookingAtSun(typed, known);
   if (looking !== null)
     return isProblem(looking) ? { outcome: looking } : { ...looking, line: withNamed(looking.line, named) };
