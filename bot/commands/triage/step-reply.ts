@@ -109,6 +109,13 @@ const askParts = (
   };
 };
 
+/** What came of a remedy: the same few on every card, so they share their lines. */
+const outcomes = (walk: Walk, assessment: Assessment): readonly Choice[] =>
+  [...answerChoices(walk, assessment), unclear(walk, assessment.step.id)].map((choice) => ({
+    ...choice,
+    beside: 'answer' as const,
+  }));
+
 const wayOf = ({ otherwise, lasting }: Extract<Step, { kind: 'try' }>): string => {
   if (lasting === true) return 'For good';
   return otherwise ? 'Another way' : 'Likely cause';
@@ -141,12 +148,7 @@ const tryParts = (
     facts: tellsWhy ? [{ label: 'Why', value: fault.why }] : [],
     notes,
     cautions,
-    choices: [
-      ...answerChoices(walk, assessment),
-      unclear(walk, step.id),
-      ...waysOut(model, walk),
-      ...entriesOffer(fault.remedy),
-    ],
+    choices: [...outcomes(walk, assessment), ...waysOut(model, walk), ...entriesOffer(fault.remedy)],
   };
 };
 
@@ -186,8 +188,7 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment, aske
       ? [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`]
       : aboutRemedy(model, walk, assessment, asked),
   choices: [
-    ...answerChoices(walk, assessment),
-    unclear(walk, assessment.step.id),
+    ...outcomes(walk, assessment),
     ...waysOut(model, walk),
     { label: 'Show the lines again', run: `triage walk:${walk.id}` },
   ],
