@@ -163,6 +163,50 @@ const takeChange = (state: Gathering, index: number): void => {
   state.turns = 0;
 };
 
+/** A look shows a cause by an answer that is at least this likely under it, and where all is well hardly ever given. */
+const SHOWN_FROM = 0.2;
+
+/** Whether the look that shows a fault was taken and showed it, before its remedy. */
+export const wasShown = (
+  { faults, checks, checkIndex }: Situation,
+  observations: readonly Observation[],
+  fault: number,
+): boolean => {
+  const check = checkIndex.get(faults[fault]?.verify.check ?? '');
+  const numbers = checks[check ?? -1];
+  if (numbers === undefined) return false;
+  const odds = (answer: number): number => numbers.odds[answer]?.[fault] ?? 0;
+  return observations.some(
+    (one) =>
+      one.check === check &&
+      one.before !== true &&
+      one.guessed !== true &&
+      one.answer !== numbers.good &&
+      odds(one.answer) >= SHOWN_FROM &&
+      odds(numbers.good) < SHOWS,
+  );
+};
+
+/**
+ * A look showed the fault, its remedy changed nothing, and the look now finds all well: it was there and is mended, and another
+ * cause shows the same complaint. How far it gets still holds; other answers that the mended fault gave rise to are set aside.
+ */
+const takeMended = (state: Gathering, index: number): void => {
+  const { situation } = state;
+  const fault = situation.faults[index];
+  if (fault === undefined) return;
+  state.mended.add(index);
+  const stale = (check: number): boolean => {
+    const entry = situation.checks[check]?.entry;
+    if (entry === undefined) return true;
+    if (entry.lasting === true || entry.scope === 'chain' || entry.byStage !== undefined) return false;
+    return fault.answers?.[entry.id] !== undefined || entry.under?.[fault.id] !== undefined;
+  };
+  state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
+  state.observations = state.observations.filter(({ check }) => !stale(check));
+  state.turns = 0;
+};
+
 /** Whether what a remedy came to says that a second cause stands behind its own. `times`: how often the trouble came back after it. */
 export const showsSecondCause = (fault: FaultEntry | undefined, outcome: TryOutcome, times: number): boolean =>
   outcome === 'changed' || (outcome === 'for-now' && (fault?.remedy.lasting === undefined || times > 1));
@@ -192,6 +236,10 @@ const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answ
   state.unverified = null;
   if (event.answer !== verify.answer) {
     if ((state.attempts.get(index) ?? 0) < 2) state.notTaken.add(index);
+    return false;
+  }
+  if (wasShown(state.situation, state.observations, index)) {
+    takeMended(state, index);
     return false;
   }
   state.tried.set(index, (state.tried.get(index) ?? 0) + 1);

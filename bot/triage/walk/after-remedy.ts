@@ -1,6 +1,6 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
-import { showsSecondCause, type Evidence } from '../engine/evidence.js';
+import { showsSecondCause, wasShown, type Evidence } from '../engine/evidence.js';
 import { attempts, wasDone } from '../engine/rules-of-order.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
@@ -96,7 +96,8 @@ export const verifyingCheck = (
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
   const index = situation.faultIndex.get(last.fault) ?? -1;
-  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || attempts(evidence, index) > 1) return undefined;
+  const isLikely = (belief.probabilities[index] ?? 0) >= VERIFY_ABOVE;
+  if (attempts(evidence, index) > 1 || !(isLikely || wasShown(situation, evidence.observations, index))) return undefined;
   const check = checkNamed(situation, situation.faults[index]?.verify.check);
   if (check === undefined || !isOfOnePart(check)) return undefined;
   const since = events.slice(events.lastIndexOf(last) + 1);
