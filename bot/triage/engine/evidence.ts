@@ -166,17 +166,17 @@ const takeChange = (state: Gathering, index: number): void => {
 /** A look shows a cause by an answer that is at least this likely under it, and where all is well hardly ever given. */
 const SHOWN_FROM = 0.2;
 
-/** Whether the look that shows a fault was taken and showed it, before its remedy. */
-export const wasShown = (
+/** The answer by which the look for a fault showed it, before its remedy. */
+export const shownBefore = (
   { faults, checks, checkIndex }: Situation,
   observations: readonly Observation[],
   fault: number,
-): boolean => {
+): Observation | undefined => {
   const check = checkIndex.get(faults[fault]?.verify.check ?? '');
   const numbers = checks[check ?? -1];
-  if (numbers === undefined) return false;
+  if (numbers === undefined) return undefined;
   const odds = (answer: number): number => numbers.odds[answer]?.[fault] ?? 0;
-  return observations.some(
+  return observations.findLast(
     (one) =>
       one.check === check &&
       one.before !== true &&
@@ -238,7 +238,7 @@ const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answ
     if ((state.attempts.get(index) ?? 0) < 2) state.notTaken.add(index);
     return false;
   }
-  if (wasShown(state.situation, state.observations, index)) {
+  if (shownBefore(state.situation, state.observations, index) !== undefined) {
     takeMended(state, index);
     return false;
   }

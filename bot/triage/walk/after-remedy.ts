@@ -1,7 +1,8 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
-import { showsSecondCause, wasShown, type Evidence } from '../engine/evidence.js';
+import { showsSecondCause, shownBefore, type Evidence } from '../engine/evidence.js';
 import { attempts, wasDone } from '../engine/rules-of-order.js';
+import type { Observation } from '../engine/mistakes.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
@@ -86,6 +87,26 @@ const isOfOnePart = ({ scope, byStage }: CheckEntry): boolean => scope !== 'chai
 /** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
 const VERIFY_ABOVE = 0.3;
 
+/** Where the other causes still in question would show the same this often, looking once more tells nothing of the remedy. */
+const SHOWN_BY_OTHERS = 0.1;
+
+/** Whether an answer tells this fault from the others that are still in question. */
+const tellsApart = (
+  { checks }: Situation,
+  { probabilities }: Belief,
+  fault: number,
+  { check, answer }: Observation,
+): boolean => {
+  const odds = checks[check]?.odds[answer];
+  let [others, same] = [0, 0];
+  for (const [h, p] of probabilities.entries()) {
+    if (h === fault) continue;
+    others += p;
+    same += p * (odds?.[h] ?? 0);
+  }
+  return same < SHOWN_BY_OTHERS * others;
+};
+
 /** What shows whether the remedy just done has taken; a look at one part, not the complaint itself once more. */
 export const verifyingCheck = (
   situation: Situation,
@@ -96,8 +117,10 @@ export const verifyingCheck = (
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
   const index = situation.faultIndex.get(last.fault) ?? -1;
-  const isLikely = (belief.probabilities[index] ?? 0) >= VERIFY_ABOVE;
-  if (attempts(evidence, index) > 1 || !(isLikely || wasShown(situation, evidence.observations, index))) return undefined;
+  if (attempts(evidence, index) > 1) return undefined;
+  const shown = shownBefore(situation, evidence.observations, index);
+  if (shown !== undefined && !tellsApart(situation, belief, index, shown)) return undefined;
+  if (shown === undefined && (belief.probabilities[index] ?? 0) < VERIFY_ABOVE) return undefined;
   const check = checkNamed(situation, situation.faults[index]?.verify.check);
   if (check === undefined || !isOfOnePart(check)) return undefined;
   const since = events.slice(events.lastIndexOf(last) + 1);
