@@ -126,6 +126,24 @@ const leftOf = ({ checks }: Situation, observation: Observation, fault: number):
   return [{ ...first, answer, ...(others.length === 0 ? {} : { or: others }) }];
 };
 
+/** An answer is a cause's own where the cause gives it so much more often than the others do. */
+const OWN_FROM = 2;
+
+/** Whether what was told of a check is accounted for by one fault: what changed last need not speak of a second cause too. */
+const isExplained = (
+  { checks, priors }: Situation,
+  observations: readonly Observation[],
+  { check, fault }: { readonly check: number; readonly fault: number },
+): boolean => {
+  const numbers = checks[check];
+  return observations.some((one) => {
+    if (one.check !== check || one.or !== undefined || one.answer === numbers?.good) return false;
+    const odds = numbers?.odds[one.answer];
+    const usual = priors.reduce((sum, prior, h) => sum + prior * (odds?.[h] ?? 0), 0);
+    return (odds?.[fault] ?? 0) >= OWN_FROM * usual;
+  });
+};
+
 /**
  * After a remedy changed something without curing, two causes were at work: answers about the chain from that stage on, and
  * remedies tried there, were given under the removed fault and are set aside; what lies before it, settings looked at one by
@@ -140,10 +158,13 @@ const takeChange = (state: Gathering, index: number): void => {
   const stale = (check: number): boolean => {
     const entry = situation.checks[check]?.entry;
     if (entry === undefined) return true;
-    if (entry.lasting === true) return false;
+    if (entry.lasting === true) return isExplained(situation, state.observations, { check, fault: index });
     if (fault.answers?.[entry.id] !== undefined || entry.under?.[fault.id] !== undefined) return true;
     return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
   };
+  // What changed last is told once: asked again, a member says the same.
+  for (const { check } of state.observations)
+    if (situation.checks[check]?.entry.lasting === true && stale(check)) state.unsure.add(check);
   const left = state.observations.flatMap((observation) => leftOf(situation, observation, index));
   const isLeft = (check: number): boolean => left.some((own) => own.check === check);
   state.setAside = new Set([
