@@ -127,9 +127,8 @@ const isHidden = (w: World, { shows }: Oddity): boolean => {
 
 /** What is truly there to see; null where the bench has no rule for the check. */
 export const seenBy = (w: World, check: string): string | null => {
-  const odd = w.oddity?.seen?.[check];
-  const shown = w.oddity === null || (DOINGS.has(check) && isHidden(w, w.oddity)) ? undefined : odd;
-  return shown ?? RULES[check]?.(w) ?? null;
+  if (w.oddity !== null && DOINGS.has(check) && isHidden(w, w.oddity)) return seenBy({ ...w, oddity: null }, check);
+  return w.oddity?.seen?.[check] ?? RULES[check]?.(w) ?? null;
 };
 
 /** By what a member says that "something changed": how far it gets, what the program says, where the tube lands. */

@@ -1,8 +1,9 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
-import { showsSecondCause, shownBefore, type Evidence } from '../engine/evidence.js';
+import type { Evidence } from '../engine/evidence.js';
 import { attempts, wasDone } from '../engine/rules-of-order.js';
 import type { Observation } from '../engine/mistakes.js';
+import { showsSecondCause, shownBefore } from '../engine/second-cause.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
