@@ -40,12 +40,12 @@ describe('words at a question', () => {
     console.log(
       `asked back ${asked.length}, right ${right.length}; not understood ${answersSaid.filter(({ meant }) => meant === null).length} of ${answersSaid.length}`,
     );
-    expect(right.length).toBeGreaterThanOrEqual(18);
+    expect(right.length).toBeGreaterThanOrEqual(16);
     expect(right.length / asked.length).toBeGreaterThanOrEqual(0.75);
   });
 
   it('are neither taken nor asked back where they are no answer', () => {
-    expect(idle.length).toBeGreaterThanOrEqual(18);
+    expect(idle.length).toBeGreaterThanOrEqual(16);
     expect(idle.filter(({ meant }) => meant !== null).length).toBeLessThanOrEqual(3);
   });
 });

@@ -5,7 +5,7 @@ import { stepBack } from '../../bot/triage/walk/turns.js';
 import { tellText } from '../../bot/triage/walk/tell-text.js';
 import { answerStep, assess, startWalk, type Known } from '../../bot/triage/walk/walk.js';
 import { contradictions, whatEachAnswerSays } from '../../bot/triage/engine/explain.js';
-import { readWalkState, type WalkState } from '../../bot/triage/walk/walk-state.js';
+import { readWalkState, type WalkEvent, type WalkState } from '../../bot/triage/walk/walk-state.js';
 import { check, evidence, fault, smallModel, WIRE } from './small-model.js';
 
 const MODEL = smallModel({
@@ -48,8 +48,8 @@ describe('the opening', () => {
       checks: [],
     });
     expect(assess(worded, begin({ path: 'wire' })).step).toMatchObject({ kind: 'ask', id: 'system' });
-    const told = { ...begin({ path: 'wire' }), events: [...begin({ path: 'wire' }).events] };
-    told.events.push({
+    const then = (state: WalkState, event: WalkEvent): WalkState => ({ ...state, events: [...state.events, event] });
+    const told = then(begin({ path: 'wire' }), {
       kind: 'text',
       words: 'on my Linux laptop',
       facts: [{ what: 'system', answer: 'linux', sureness: 0.9, quote: 'Linux', by: 'words' }],
@@ -58,8 +58,10 @@ describe('the opening', () => {
       by: 'member',
     });
     expect(assess(worded, told).step).toMatchObject({ kind: 'try', id: 'a' });
-    told.events.push({ kind: 'not-so', what: 'system', by: 'member' });
-    expect(assess(worded, told).step).toMatchObject({ kind: 'ask', id: 'system' });
+    expect(assess(worded, then(told, { kind: 'not-so', what: 'system', by: 'member' })).step).toMatchObject({
+      kind: 'ask',
+      id: 'system',
+    });
   });
 
   it('goes on with every path when the member is not sure', () => {

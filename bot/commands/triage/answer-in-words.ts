@@ -4,9 +4,11 @@ import {
   answerMeant,
   labelHalf,
   NO_CLIENT,
+  oddOne,
   outcomeSaid,
   readText,
   supplyFigures,
+  withoutOtherThings,
   withoutSaidAlready,
   type AnswerMeant,
   type Reading,
@@ -14,6 +16,7 @@ import {
 import { UNSURE, wantsPlainWords, type Step } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { tellsNoAnswer } from './corrected-opening.js';
+import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { answersOf } from './step-data.js';
 import { outcomeIn, outcomeLike } from './told-at-card.js';
@@ -57,6 +60,14 @@ const outcomeMeant = (
 /** Asks for the supply's volts and amps beside the mount's. */
 const SUPPLY_LABEL = 'supply-amps';
 
+/** Of all that the question asks after, the one that the words set apart from the rest; null where they set none apart. */
+export const oddIn = (began: Began, text: string): { readonly id: string | null } | null => {
+  const { context, before } = began;
+  if (before.step.kind !== 'ask' || before.step.opening || isSafetyLook(before.step)) return null;
+  const { answers, good } = questionOf(began);
+  return oddOne(context.model.reading.sayings.lexicon, text, answers, good);
+};
+
 /** By the figures that are asked for, of all that the question lists, or in an option's own words. */
 const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string): string | null => {
   if (step.id === SUPPLY_LABEL) return supplyFigures(text);
@@ -69,6 +80,32 @@ const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: 
 /** It answers whichever question of a computer is asked, and is one of none. */
 const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
 
+type Odd = ReturnType<typeof oddIn>;
+
+/** The one set apart, or what is said outright; null where neither is. */
+const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
+  odd === null ? saidOutright(began, step, text) : odd.id;
+
+/** The answer that the words are near to. */
+const nearTo = (
+  began: Began,
+  step: Extract<Step, { kind: 'ask' }>,
+  text: string,
+  read: Reading,
+  odd: Odd,
+): AnswerMeant | null => {
+  const { model } = began.context;
+  const question = questionOf(began);
+  const meant = answerMeant(model.reading, text, {
+    ...question,
+    guards: isSafetyLook(step),
+    isAside: read.facts.some(({ what }) => model.check(what) !== undefined),
+  });
+  // Something is set apart, though it is not clear what: it is not all well.
+  if (odd !== null && meant?.id === question.good) return null;
+  return meant ?? guessed(answersOf(began.before), read, step.id);
+};
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -76,12 +113,11 @@ const answerToQuestion = (
   read: Reading,
   sure: (id: string | null | undefined) => AnswerMeant | null,
 ): AnswerMeant | null => {
-  const { context, before } = began;
+  const { before } = began;
   const { step } = before;
   if (step.kind !== 'ask') return null;
-  const { reading } = context.model;
-  const labelled = answersOf(before);
-  const outright = saidOutright(began, step, text);
+  const odd = oddIn(began, text);
+  const outright = saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.
@@ -89,24 +125,20 @@ const answerToQuestion = (
   if (told !== undefined && !step.opening) return sure(told.answer);
   if (tellsNoAnswer(began, text, read) || read.facts.some(isNoComputer)) return null;
   // Told outright it is in the record; a family of ways leaves the question which.
-  if (told !== undefined && labelled.some(({ id }) => id === told.answer)) return null;
-  const meant = answerMeant(reading, text, {
-    ...questionOf(began),
-    guards: isSafetyLook(step),
-    isAside: read.facts.some(({ what }) => context.model.check(what) !== undefined),
-  });
-  return meant ?? guessed(labelled, read, step.id);
+  const isToldOutright = told !== undefined && answersOf(before).some(({ id }) => id === told.answer);
+  return isToldOutright ? null : nearTo(began, step, text, read, odd);
 };
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */
 export const answerInWords = (began: Began, said: string, read: Reading): AnswerMeant | null => {
   const { context, before } = began;
-  const text = withoutSaidAlready(said) ?? said;
+  const whole = withoutSaidAlready(said) ?? said;
+  const text = (SHOWN_BY_IT.has(before.step.id) ? withoutOtherThings(whole) : null) ?? whole;
   const sure = (id: string | null | undefined): AnswerMeant | null => {
     const found = answersOf(before).find((one) => one.id === id);
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
-  if (read.by !== 'words') return null;
+  if (read.by !== 'words' || text === '') return null;
   if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (before.step.kind === 'done') return afterCure(context.model, text, read);
   return answerToQuestion(began, text, read, sure);

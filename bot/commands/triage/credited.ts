@@ -43,8 +43,17 @@ const LEAST_TOLD = 1;
 /** `fault`: that cause; `among`: one of these, which is asked; `else`: nothing that is listed; null: the one expected, or nothing is told. */
 export type Credited = { readonly fault: string } | { readonly among: readonly string[] } | 'else' | null;
 
+/** Of the same part of the chain, told by so much of it, the one in hand is meant: which of two ports it was nobody says. */
+const OF_SAME_PART = 0.35;
+const isTwin = (own: RemedyTold, best: RemedyTold): boolean =>
+  own.fault.stage === best.fault.stage &&
+  own.fault.link === best.fault.link &&
+  own.told >= best.told * OF_SAME_PART &&
+  own.share >= EXPLAINED;
+
 const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
   if (own === undefined) return false;
+  if (isTwin(own, best)) return true;
   if (own.told >= Math.min(best.told * AS_GOOD, best.told - WITHIN)) return true;
   // What was shown a moment ago is meant by words that fit it as well.
   if (own.told >= best.told / 2 && own.share >= best.share) return true;
@@ -84,7 +93,8 @@ const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, i
   const near = told.filter(
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
-  if (near.length === 0) return isDone ? 'else' : null;
+  // What was done is told in this remedy's own words, whatever else it may be.
+  if (near.length === 0) return isDone && (own?.share ?? 0) < EXPLAINED ? 'else' : null;
   return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
 };
 

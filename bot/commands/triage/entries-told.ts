@@ -4,18 +4,12 @@
  */
 import { isProblem } from '../../ground/problem.js';
 import type { Understood } from '../../reading/index.js';
-import type { Observer, UtcMs } from '../../sky/types.js';
+import type { UtcMs } from '../../sky/types.js';
 import { MONTHS, siteClock } from '../../times/index.js';
-import { placeLabel, resolvePlace, type PlaceRecord } from '../../places/index.js';
-import { tellText } from '../../triage/index.js';
 import { siteFor } from '../asking/resolve-site.js';
 import type { Deps } from '../core/command.js';
-import { changed, isAsked, type Began, type Turn, type TurnContext } from './turn.js';
-
-interface Spot {
-  readonly observer: Pick<Observer, 'latitudeDeg' | 'longitudeDeg'>;
-  readonly zone: string;
-}
+import { spotNamed, type SpotNamed } from './place-in-walk.js';
+import type { TurnContext } from './turn.js';
 
 /** Said of what stands in the mount, and not of where one lives. */
 const IN_THE_MOUNT =
@@ -32,6 +26,16 @@ const LATITUDE = new RegExp(
 );
 /** The letter alone: "longitude says E". */
 const LONGITUDE_SIDE = /\blong?i?(?:tude)?\b[^.\d]{0,20}?\b(E|W|east|west)\b/u;
+
+/** "It shows 1 05 E": a letter says which of the two numbers it is. */
+const WITH_EAST_WEST =
+  /(?<![\d.,:])([-+−]?\d{1,3}(?:[.,]\d+)?(?:\s*[°º: ]\s*\d{1,2}(?![\d.,]))?\s*['′]?\s*(?:E|W|east|west))\b/giu;
+const WITH_NORTH_SOUTH =
+  /(?<![\d.,:])([-+−]?\d{1,2}(?:[.,]\d+)?(?:\s*[°º: ]\s*\d{1,2}(?![\d.,]))?\s*['′]?\s*(?:N|S|north|south))\b/giu;
+const withNames = (text: string): string => {
+  const named = /\blong?i?(?:tude)?\b/iu.test(text) ? text : text.replace(WITH_EAST_WEST, 'longitude $1');
+  return /\blat(?:itude)?\b/iu.test(named) ? named : named.replace(WITH_NORTH_SOUTH, 'latitude $1');
+};
 
 interface Angle {
   readonly deg: number;
@@ -89,10 +93,10 @@ const isOtherSideOfGreenwich = (text: string, longitude: Angle | null, deg: numb
 };
 
 /** Both told, each the other's. */
-const areSwapped = (latitude: Angle, longitude: Angle, { latitudeDeg, longitudeDeg }: Spot['observer']): boolean =>
+const areSwapped = (latitude: Angle, longitude: Angle, { latitudeDeg, longitudeDeg }: SpotNamed['observer']): boolean =>
   !isNear(latitudeDeg, longitudeDeg) && isNear(longitude.deg, latitudeDeg) && isNear(latitude.deg, longitudeDeg);
 
-const bothFact = (latitude: Angle | null, longitude: Angle | null, observer: Spot['observer']): Found | null => {
+const bothFact = (latitude: Angle | null, longitude: Angle | null, observer: SpotNamed['observer']): Found | null => {
   const { latitudeDeg, longitudeDeg } = observer;
   if (latitude !== null && longitude !== null && areSwapped(latitude, longitude, observer))
     return ['swapped', 'latitude and longitude changed places in the mount'];
@@ -103,7 +107,7 @@ const bothFact = (latitude: Angle | null, longitude: Angle | null, observer: Spo
   return latitude !== null && longitude !== null ? ['match', 'latitude and longitude in the mount are right'] : null;
 };
 
-const siteFact = (text: string, { observer }: Spot): Found | null => {
+const siteFact = (text: string, { observer }: SpotNamed): Found | null => {
   const longitude = angleIn(text, LONGITUDE, /^w/iu);
   const latitude = angleIn(text, LATITUDE, /^s/iu);
   if (isOtherSideOfGreenwich(text, longitude, observer.longitudeDeg))
@@ -117,7 +121,7 @@ const OFFSET =
   /\b(?:utc|gmt|time ?zone|zone|offset)\b[^\d+−-]{0,15}([+−-]?)\s?(\d{1,2})(?::?(30|45|00))?\b(?!\s*(?:°|\d))/iu;
 const MINUTES_IN_HOUR = 60;
 
-const zoneFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null => {
+const zoneFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | null => {
   const found = OFFSET.exec(text);
   if (found === null) return null;
   const [, sign = '', hours = '', minutes = '0'] = found;
@@ -134,7 +138,7 @@ const zoneFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null =
 const NAMED_DATE =
   /\b(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s+(?:of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s+(\d{1,2})(?:st|nd|rd|th)?)\b/iu;
 
-const dateFact = (text: string, { zone }: Spot, nowUtcMs: UtcMs): Found | null => {
+const dateFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | null => {
   const found = NAMED_DATE.exec(text);
   if (found === null) return null;
   const day = Number(found[1] ?? found[4]);
@@ -150,7 +154,7 @@ const SURENESS = 0.92;
 const QUOTE = 120;
 
 /** What of the entries read out is not as it should be there, or that it is. */
-export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): readonly Understood[] =>
+export const entriesCompared = (text: string, spot: SpotNamed, nowUtcMs: UtcMs): readonly Understood[] =>
   (
     [
       ['site-entries', siteFact(text, spot)],
@@ -165,45 +169,16 @@ export const entriesCompared = (text: string, spot: Spot, nowUtcMs: UtcMs): read
     ];
   });
 
-const LIVES_IN =
-  /\b(?:i|we)(?: am|'m|’m| are|'re)? (?:live|lives|living|observe|stay|come|from|in)(?: (?:here|now|out))?(?: (?:in|near|at|from|by))? (\p{L}[\p{L}' .-]{2,40}?)(?=[,.;:!?]|$| and | but | with | the )|\b(?:is|am) from (\p{L}[\p{L}' -]{2,30}?)(?=[,.;:!?]|$)/iu;
-
-const placeIn = (deps: Pick<Deps, 'places'>, text: string): PlaceRecord | null => {
-  const named = LIVES_IN.exec(text);
-  const found = named === null ? null : resolvePlace(deps.places(), named[1] ?? named[2] ?? '');
-  return found === null || isProblem(found) ? null : found.place;
-};
-
-/** The place that the walk's words name, the newest first. */
-const placeNamed = (deps: Pick<Deps, 'places'>, texts: readonly string[]): Spot | null => {
-  for (const text of texts.toReversed()) {
-    const place = placeIn(deps, text);
-    if (place !== null) return { observer: place, zone: place.zone };
-  }
-  return null;
-};
-
-/** Where one lives, told in a walk and nothing beside it: it is kept, and what can be done with it is said. */
-export const takePlace = (began: Began, text: string): Turn | null => {
-  const { context, walk, before } = began;
-  const place = isAsked(began) ? placeIn(context.deps, text) : null;
-  if (place === null) return null;
-  const { state, read } = tellText(context.model, walk.state, text, context.by);
-  if (read.facts.length > 0) return null;
-  const kept = `Noted: ${placeLabel(place)}. Read me latitude, longitude, date and zone as the mount shows them, and I compare.`;
-  return changed(began, state, { notes: [kept], at: before.step });
-};
-
 /** @param texts the walk's words so far, this line last */
 export const entriesTold = async (
   deps: Deps,
   request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
   texts: readonly string[],
 ): Promise<readonly Understood[]> => {
-  const text = texts.at(-1) ?? '';
+  const text = withNames(texts.at(-1) ?? '');
   const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text);
   if (!isRead || ![LONGITUDE, LATITUDE, LONGITUDE_SIDE, OFFSET, NAMED_DATE].some((one) => one.test(text))) return [];
-  const named = placeNamed(deps, texts);
+  const named = spotNamed(deps, texts);
   if (named !== null) return entriesCompared(text, named, request.nowUtcMs);
   const own = await siteFor(deps, request, undefined);
   return isProblem(own) ? [] : entriesCompared(text, own.site, request.nowUtcMs);

@@ -9,14 +9,38 @@ const NUMBER_WORDS = ['number', 'figure', 'coordinate', 'reading', 'value'];
 const NO_NUMBERS =
   /^(?:(?:sorry|well|i|i have|ive|got|have),? )*(?:no|none|nope|not now|skip)(?: (?:numbers?|figures?|coordinates?|idea))?(?: (?:now|here|sorry|tonight|on me|at hand|yet))*[ .!]*$/iu;
 
+const NONE =
+  "(?:no|not|none|never|without|zero|nothing|can(?:not|['\u2019]?t)|do(?: not|n['\u2019]?t)|have(?: not|n['\u2019]?t)|havent|dont|idk|dunno)";
+const FIGURES = '(?:numbers?|figures?|degrees?|coordinates?|values?|readings?|digits?)';
+/** "I not know numbers", "no idea what degrees, just wrong", "nothing to read off": wherever a number is asked for, there is none. */
+const HAS_NO_FIGURES = new RegExp(
+  [
+    `\\b${NONE}\\b[^.;!?]{0,30}\\b${FIGURES}\\b`,
+    '\\b(?:nothing|not a thing|none) (?:here |there )?to (?:read|tell|type|give|show)\\b',
+    `\\bwhat (?:${FIGURES})\\b[?!. ,]*(?:i )?(?:${NONE}|where)\\b`,
+  ].join('|'),
+  'iu',
+);
+/** A number said is one to be heard. */
+const HAS_A_NUMBER =
+  /\d|\b(?:one|two|three|four|five|ten|fifteen|half|dozen|fist|hand|finger|moon(?:s|['\u2019]s)?)\b/iu;
+const LONGEST_OF_NO_FIGURES = 90;
+const ASKS_FOR_FIGURES =
+  /\b(?:how (?:far|much|many|strong)|what does .* read|read (?:against|while)|volts|amps|amount)\b/iu;
+
+const saysHasNoFigures = (said: string): boolean =>
+  said.length <= LONGEST_OF_NO_FIGURES && HAS_NO_FIGURES.test(said) && !HAS_A_NUMBER.test(said);
+
 /** "No numbers", where the numbers of a miss are asked for. */
 const saysNoNumbers = (said: string): boolean =>
-  saysUnsure(said) || NO_NUMBERS.test(said.trim()) || saysNone(NUMBER_WORDS, said);
+  saysUnsure(said) || NO_NUMBERS.test(said.trim()) || saysNone(NUMBER_WORDS, said) || saysHasNoFigures(said);
 
 /** Words that say of any step of its kind that it cannot be told. */
 const saidOfKind = (step: Step, said: string): string | undefined => {
   if ((step.kind === 'ask' || step.kind === 'try') && (said.trim() === '?' || saysUnsure(said))) return UNSURE;
   if (step.kind === NUMBERS && saysNoNumbers(said)) return UNSURE;
+  if (step.kind === 'ask' && !step.opening && ASKS_FOR_FIGURES.test(step.check.question) && saysHasNoFigures(said))
+    return UNSURE;
   if (step.kind === 'ask' && !step.opening && saysNone(step.check.noneIsUnsure ?? [], said)) return UNSURE;
   return undefined;
 };

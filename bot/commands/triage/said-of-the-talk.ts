@@ -35,8 +35,10 @@ const DOES = new Map<OfTheTalk, Doing>([
 const AT_A_REMEDY: readonly OfTheTalk[] = ['takes-back', 'misread', 'how-long'];
 
 /** Nothing of how the mount does; "I said so already, an iPad" names the set-up beside the talk, "iPad" alone is no talk. */
-const tellsNothing = ({ context: { model } }: Began, text: string, kind: OfTheTalk | null = null): boolean => {
-  const { facts } = readText(model.reading, text);
+const tellsNothing = ({ context: { model }, before }: Began, text: string, kind: OfTheTalk | null = null): boolean => {
+  const { facts, perhaps } = readText(model.reading, text);
+  // "Dropped it getting out of the car" may answer what is asked.
+  if (perhaps.some(({ what }) => what === before.step.id)) return false;
   const mayNameSetUp = kind === null || kind === 'asked-before';
   return mayNameSetUp ? facts.every(({ what }) => model.check(what) === undefined) : facts.length === 0;
 };

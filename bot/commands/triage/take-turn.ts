@@ -30,7 +30,8 @@ import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
-import { entriesTold, takePlace } from './entries-told.js';
+import { entriesTold } from './entries-told.js';
+import { takePlace } from './place-in-walk.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -253,7 +254,7 @@ const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> =>
   const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const known = await entriesTold(context.deps, context, [...texts, text]);
   if (known.length > 0) return takeWords({ ...began, known }, text);
-  return takePlace(began, text) ?? askedIfFixed(began, text, takeWords(began, text));
+  return (await takePlace(began, text)) ?? askedIfFixed(began, text, takeWords(began, text));
 };
 
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {

@@ -1,8 +1,16 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
-import { curedByDeed, isHedged, outcomeSaid, readsOut, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  curedByDeed,
+  isHedged,
+  outcomeSaid,
+  readsOut,
+  withoutOtherThings,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { answerInstead, answerStep, assess, passStep, tellText, type WalkState } from '../../triage/index.js';
-import { answerInWords, isSafetyLook, nearestBefore, questionOf } from './answer-in-words.js';
+import { answerInWords, isSafetyLook, nearestBefore, oddIn, questionOf } from './answer-in-words.js';
 import { answeredBeside } from './asked-with-outcome.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
 import { takeBothSaid } from './both-said.js';
@@ -10,7 +18,7 @@ import { correctionsIn, type Correction } from './corrections.js';
 import { takeCredited } from './credited.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
-import { withoutFactsOf } from './kept-words.js';
+import { SHOWN_BY_IT, withoutFactsOf, withoutOthers, withoutSound } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
 import { notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
@@ -42,6 +50,14 @@ const isMerelyDone = ({ context, before: { step } }: Began, text: string, { fact
   return !isCured && (isDone || outcomeSaid(context.model.reading, text).what === 'done');
 };
 
+const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
+
+/** What is said to words that tell nothing of what the step asks: it was done, or they are of another thing. */
+const besideTheStep = (began: Began, text: string, read: Reading): string | null => {
+  if (isMerelyDone(began, text, read)) return DONE;
+  return SHOWN_BY_IT.has(began.before.step.id) && withoutOtherThings(text) === '' ? OF_ANOTHER : null;
+};
+
 const saidOf = (
   began: Began,
   text: string,
@@ -49,7 +65,8 @@ const saidOf = (
   meant: AnswerMeant | null,
   isLeft: boolean,
 ): readonly string[] => {
-  if (isLeft && meant === null && isMerelyDone(began, text, read)) return [DONE];
+  const beside = isLeft && meant === null ? besideTheStep(began, text, read) : null;
+  if (beside !== null) return [beside];
   const said =
     isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
       ? [notPlaced(text, meant)]
@@ -198,10 +215,12 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const cameAs = { by: how, known: began.known };
   const first = tellText(context.model, walk.state, text, context.by, cameAs);
   const anew = toldAnew(began, text, first.read);
-  const { state: told, read } =
+  const whole =
     anew.length === 0
       ? first
       : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, cameAs);
+  const own = withoutOthers(context.model, whole, text);
+  const { state: told, read } = oddIn(began, text) === null ? own : withoutSound(context.model, own);
   const state = withNamed(began, told, read);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);

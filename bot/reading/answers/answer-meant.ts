@@ -9,7 +9,7 @@ import { weighWords, type WeighedWords } from './weigh-words.js';
 
 /** How likely it must be that an answer is meant: to be taken where its words say so, and to be asked back at all. */
 const SURE_ENOUGH = 0.4;
-const WORTH_ASKING = 0.33;
+const WORTH_ASKING = 0.45;
 
 const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): AnswerMeant | null => {
   const { answers, meant, isPlain } = weighed;

@@ -13,6 +13,6 @@ const PATTERNS = [
   '(?:^|[.;!?] ?)(?:oh |ah |sorry,? |no,? |but )*(?:actually|in fact)\\b',
   '\\bpressed the wrong (?:one|button|number|key)\\b|\\bwrong (?:button|number) (?:sorry|there|pressed)\\b',
 ];
-const TAKES_BACK = new RegExp(PATTERNS.join('|'), 'iu');
+const TAKES_BACK = new RegExp(PATTERNS.join('|'), 'u');
 
-export const takesBack = (text: string): boolean => TAKES_BACK.test(text);
+export const takesBack = (text: string): boolean => TAKES_BACK.test(text.toLowerCase());

@@ -18,12 +18,12 @@ export interface ToldElsewhere {
   readonly isPlain: boolean;
 }
 
-/** How far they speak of it, and how much further than of any other, to be taken; to be asked back the nearest few are looked at. */
+/** How far they speak of it, and how much further than of any other, to be taken. */
 const PLAINLY = { ratio: 3, ahead: 1 } as const;
 /** Said against something told before, it need be less plain. */
 const PLAINLY_INSTEAD = { ratio: 2.4, ahead: 0.5 } as const;
-const LIKELY = { ratio: 1.9, behind: 1, ahead: 0.2 } as const;
-const MOST_LOOKED_AT = 3;
+/** To be asked back: with so much between it and the next, every second of strangers' lines meant it; with less, one in five. */
+const LIKELY = { ratio: 1.9, ahead: 1 } as const;
 /** As the walk stands: a rarer answer is not taken so, or not even asked back. */
 const TAKEN_ABOVE = 0.06;
 const ASKED_ABOVE = 0.01;
@@ -56,6 +56,16 @@ const LEADS_UP =
 /** How surely it is said, and nothing of what. */
 const IN_DOUBT = /\b(?:may ?be|perhaps|possibly|probably|i (?:think|guess|suppose|reckon)|or so)\b/giu;
 
+/** How far the words speak of the question nearest to them; null: not far enough for anything. */
+const standing = (ratio: number, next: number, text: string, words: readonly SaidWord[]) => {
+  const ahead = ratio - next;
+  // "On usb, not wifi" speaks of both.
+  const plainly = takesBack(text) && !words.some(({ word }) => word === 'not') ? PLAINLY_INSTEAD : PLAINLY;
+  const isAhead = ratio >= plainly.ratio && ahead >= plainly.ahead;
+  const isLikely = ratio >= LIKELY.ratio && ahead >= LIKELY.ahead;
+  return isAhead || isLikely ? { isAhead, isLikely } : null;
+};
+
 /**
  * @param inHand the id of the question that stands: where the words speak most of it, they tell nothing else
  * @param probabilityOf how likely an answer is as the walk stands, 0 to 1
@@ -81,21 +91,12 @@ export const toldElsewhere = (
     .sort((a, b) => b.ratio - a.ratio);
   const [best, next] = ranked;
   if (best === undefined || best.question.id === inHand) return null;
-  const sure = ranked
-    .slice(0, MOST_LOOKED_AT)
-    .filter(({ ratio }) => ratio >= Math.max(LIKELY.ratio, best.ratio - LIKELY.behind))
-    .flatMap(({ question, ratio }) => {
-      const meant = question.guards === true || question.id === inHand ? null : answerMeant(vocabulary, own, question);
-      if (meant?.isSure !== true) return [];
-      return [{ check: question.id, answer: meant.id, label: meant.label, ratio }];
-    })
-    .filter(({ check, answer }) => probabilityOf(check, answer) >= ASKED_ABOVE);
-  const [first, second] = sure;
-  if (first === undefined || (second !== undefined && first.ratio - second.ratio < LIKELY.ahead)) return null;
-  const { check, answer, label, ratio } = first;
-  // "On usb, not wifi" speaks of both.
-  const least = takesBack(text) && !words.some(({ word }) => word === 'not') ? PLAINLY_INSTEAD : PLAINLY;
-  const isAhead = ratio >= least.ratio && ratio - (next?.ratio ?? Number.NEGATIVE_INFINITY) >= least.ahead;
-  const isPlain = check === best.question.id && isAhead && probabilityOf(check, answer) >= TAKEN_ABOVE;
-  return { check, answer, label, isPlain };
+  const stands = standing(best.ratio, next?.ratio ?? Number.NEGATIVE_INFINITY, text, words);
+  const meant = best.question.guards === true || stands === null ? null : answerMeant(vocabulary, own, best.question);
+  if (meant?.isSure !== true || stands === null) return null;
+  const { id, label } = meant;
+  const probability = probabilityOf(best.question.id, id);
+  const isPlain = stands.isAhead && probability >= TAKEN_ABOVE;
+  const isTold = isPlain || (stands.isLikely && probability >= ASKED_ABOVE);
+  return isTold ? { check: best.question.id, answer: id, label, isPlain } : null;
 };

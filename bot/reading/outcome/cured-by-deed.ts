@@ -2,6 +2,8 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
+import { isOnlySet } from './only-set.js';
+import { statesFailure } from './states-failure.js';
 
 export interface DeedTold {
   /** The words on what was done or what it was, those on the cure and of joy left out; empty where there are none. */
@@ -49,7 +51,7 @@ const CAME_GOOD = [
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",
   '\\b(?:did|does|has done|done) (?:it|the (?:trick|job))\\b|\\b(?:that|this|which|it) (?:was|is) it$|\\b(?:fixed|solved|cured|sorted|cracked|helped) (?:it|that|everything|the \\w+)\\b|\\bwas it$|\\b(?:problem|trouble|fault|mystery) (?:is )?(?:solved|gone|over|sorted)\\b|^(?:got|have|made) (?:it|her|everything) (?:to )?(?:work|go|connect|run)\\w*',
   '\\b(?:i|we) can (?:now )?(?:move|connect|slew|see|steer|control|drive|goto|reach|talk)\\b',
-].map((pattern) => new RegExp(pattern, 'iu'));
+].map((pattern) => new RegExp(pattern, 'u'));
 
 /** Who did it says so in the past, or as a cause: such a breath is no word on what came of it. */
 const OF_DOING =
@@ -67,20 +69,21 @@ const CAME_ED =
   /^(?:now |up )*(?:(?:it |she |everything |all )(?:moved|started|stayed)|(?:it |she |everything |all )?(?:connected|worked|solved|sorted|cured))\b/iu;
 
 /** Doubt, a condition, a question, a time to come; a part alone, a trouble. */
+// Of small letters alone, as are those above: with "i" such a list takes five times the room once compiled.
 const SPOILS = new RegExp(
   [
     "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
-    `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away))\\b`,
+    `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|power|supply|battery|camera|handset|hand controller|keypad|keys?|arrows?|buttons?|port|adapter|driver|ping|router|fan)(?:['\u2019]?s| is| are| also)? (?:all |just |now )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in|back|there|answers|responds|moves)\\b",
     '\\b(?:with|on|from|by|using|via) (?:the |my |his |her |a |an |another |other |old |our |friends? )*(?:phone|tablet|ipad|laptop|pc|computer|mac|handset|hand controller|friends?|mates?)\\b',
     "(?:can ?not|can['\u2019]?t|does ?n['\u2019]?t|do ?n['\u2019]?t|wo ?n['\u2019]?t|did ?n['\u2019]?t|is ?n['\u2019]?t|not|never|no) (?!(?:more|once|one|a single|single|any more|longer|drops?|errors?|problems?|problem|trouble|since)\\b)\\w+",
   ].join('|'),
-  'iu',
+  'u',
 );
 /** What has ceased takes nothing back. */
 const CEASED = new RegExp(
   `\\b(?:no|not (?:a|one)|without (?:a|any|one)|zero)(?: single| more| other)? (?:${TROUBLES})\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:\\w+ )(?:any ?more|again|once|since)\\b|\\bno problem\\b|\\bnever ?mind\\b|\\b(?:can ?not|can['\u2019]?t) believe\\b`,
-  'giu',
+  'gu',
 );
 
 const OF_THE_LINK =
@@ -120,11 +123,13 @@ export const curedByDeed = (text: string): DeedTold => {
     const deed = told[at] === true ? ahead : bare;
     return /^(?:|it|that|this|which|i)$/u.test(deed) ? [] : [deed];
   });
-  const spoils = (breath: string): boolean => SPOILS.test(breath.replace(CEASED, 'so'));
+  const spoils = (breath: string): boolean => SPOILS.test(breath.toLowerCase().replace(CEASED, 'so'));
   const isCured =
     first >= 0 &&
     !/^(?:only|but|except)$/u.test(breaths[first - 1]?.bare ?? '') &&
     !/\?/u.test(said) &&
+    !statesFailure(said) &&
+    !isOnlySet(said) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));

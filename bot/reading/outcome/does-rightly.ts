@@ -43,7 +43,7 @@ const TO_ME = '(?: (?:to )?(?:me|us|the (?:laptop|program|computer|app)))?';
 
 const doings = (who: string): string => {
   const to = `(?:${EXACT} )*(?:in ?to|on ?to|to|on|in|at)`;
-  return either(
+  const doing = either(
     [
       `${GOES} ${to} (?:${ITS_STAR}|${MIDDLE})`,
       `${GOES} (?:${EXACT} )+${MIDDLE}`,
@@ -51,10 +51,9 @@ const doings = (who: string): string => {
       `${RUNS}${TO_ME}`,
       `${RUNS} ${to} ${ITS_STAR}`,
       KEEPS,
-    ]
-      .map((doing) => `(?:(?:${LASTING}|${NOW}) )*${who}(?:${NOW} |all |just |really )*${doing}`)
-      .join('|'),
+    ].join('|'),
   );
+  return `(?:(?:${LASTING}|${NOW}) )*${who}(?:${NOW} |all |just |really )*${doing}`;
 };
 const HOWS = `(?: (?:${NOW}|${EXACT}|${WELL}|${LASTING}))*`;
 const LEADS = `(?:(?:yes|and|so|ah|aha|oh|ok|well|${NOW}|${LASTING}|${JOY}) )*`;

@@ -14,6 +14,9 @@ import { soundsCured } from './sounds-cured.js';
 import { isCureTaken } from './cure-taken.js';
 import { questionBeside } from './question-beside.js';
 import { withoutSomethingElse } from './something-else.js';
+import { heldFor } from './held-for.js';
+import { isOnlySet } from './only-set.js';
+import { statesFailure } from './states-failure.js';
 import { whatRemains } from './what-remains.js';
 
 export interface SaidOutcome {
@@ -132,6 +135,8 @@ const besidesOf = (vocabulary: Vocabulary, text: string): SaidOutcome | null => 
 const outcomeIn = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const besides = besidesOf(vocabulary, text);
   if (besides !== null) return besides;
+  if (statesFailure(text)) return { ...NOTHING_SAID, what: 'unchanged', how: 'outright', sureness: 1 };
+  if (heldFor(text)) return { ...NOTHING_SAID, what: 'cured', how: 'outright', cure: 1, sureness: 1 };
   const said = saidText(vocabulary.sayings.lexicon, text);
   const sounds = soundsCured(text) ? SOUNDS : 0;
   if (said.words.length === 0 || said.words.length > LONGEST_WORDS) return NOTHING_SAID;
@@ -155,7 +160,9 @@ const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.t
 
 const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeIn(vocabulary, text);
-  if ((said.what === 'cured' || said.what === 'done') && isNoneYet(text)) return NOTHING_SAID;
+  const isGood = said.what === 'cured' || said.what === 'done';
+  if (isGood && isNoneYet(text)) return NOTHING_SAID;
+  if (isGood && isOnlySet(text)) return { ...said, what: 'done', how: 'like', isCureAnywhere: false };
   return isCureTaken(said, text) ? { ...said, isCureAtRemedy: true } : said;
 };
 

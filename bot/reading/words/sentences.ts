@@ -210,6 +210,13 @@ const isExceptingBut = (tokens: readonly Token[], all: readonly Token[], at: num
 const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: number): boolean =>
   isInList(own, mark, all[at + 1]) || isOutcome(own, all, at) || opensException(own, all[at + 1]);
 
+/** "It says Unpark scope? Y/N": what a screen asks is told, and asked of nobody here. */
+const ASKED_BY_A_SCREEN =
+  /(?<!\b(?:what|where|how|why|when|which|if|does|do|should|when) (?:\w+ ){0,3})\b(?:it|screen|display|hand ?set|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?: just| then| now| always| only)* (?:says?|said|reads?|shows?|asks?(?: me)?|is asking(?: me)?|displays?|wants to know|comes up with)[:,]? [^.?!]*\?/giu;
+
+const withoutScreensQuestions = (text: string): string =>
+  text.includes('?') ? text.replace(ASKED_BY_A_SCREEN, (told) => told.replaceAll('?', ' ')) : text;
+
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];
   let own: Token[] = [];
@@ -218,7 +225,7 @@ export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] 
     sentences.push(sentence(lexicon, own, asks, unmeant));
     own = [];
   };
-  const all = tokensOf(text, lexicon.knowAt);
+  const all = tokensOf(withoutScreensQuestions(text), lexicon.knowAt);
   const unmeant = unmeantIn(text);
   let closing = -1;
   for (let at = 0; at < all.length; at++) {

@@ -3,8 +3,8 @@
 export interface Sheet {
   readonly width: number;
   readonly height: number;
-  /** 0 to 1 for each pixel, row by row. */
-  readonly cover: Float32Array;
+  /** The cover of each pixel in {@link STEPS}, row by row. */
+  readonly steps: Uint8Array;
 }
 
 export interface Canvas {
@@ -24,7 +24,7 @@ export interface Canvas {
 
 const MOST_COLOURS = 256;
 /** Steps of cover at an edge, and of each channel there: finer ones are not told apart by eye, and would fill the palette. */
-const STEPS = 12;
+export const STEPS = 12;
 const CHANNEL_STEP = 8;
 
 export const rgbOf = (colour: string): number => Number.parseInt(colour.slice(1), 16);
@@ -83,9 +83,8 @@ export const createCanvas = (width: number, height: number): Canvas => {
     return table;
   };
 
-  const over = (at: number, colour: number, steps: Int16Array, cover: number): void => {
-    const step = Math.round(cover * STEPS);
-    if (step === 0) return;
+  /** @param steps of the colour: {@link tableOf} */
+  const over = (at: number, colour: number, steps: Int16Array, step: number): void => {
     const place = step * MOST_COLOURS + (pixels[at] as number);
     const known = steps[place] as number;
     if (known >= 0) {
@@ -115,7 +114,10 @@ export const createCanvas = (width: number, height: number): Canvas => {
       wanted.forEach(indexOf);
       pixels.fill(0);
     },
-    blend: (at, colour, cover) => over(at, colour, tableOf(colour), cover),
+    blend: (at, colour, cover) => {
+      const step = Math.round(cover * STEPS);
+      if (step > 0) over(at, colour, tableOf(colour), step);
+    },
     lay: (sheet, x, y, colour) => {
       const steps = tableOf(colour);
       const [left, right] = [Math.max(0, -x), Math.min(sheet.width, width - x)];
@@ -124,8 +126,8 @@ export const createCanvas = (width: number, height: number): Canvas => {
         const from = row * sheet.width;
         const to = (y + row) * width + x;
         for (let column = left; column < right; column++) {
-          const cover = sheet.cover[from + column] as number;
-          if (cover > 0) over(to + column, colour, steps, cover);
+          const step = sheet.steps[from + column] as number;
+          if (step > 0) over(to + column, colour, steps, step);
         }
       }
     },

@@ -1,13 +1,22 @@
 /** Letters as small sheets of cover, drawn once for a size and place within a pixel and then laid wherever words stand. */
 import { createKept } from '../../ground/kept.js';
-import type { Sheet } from './canvas.js';
+import { STEPS, type Sheet } from './canvas.js';
 import { createCoverage } from './coverage.js';
 import type { Font, Outline } from './outlines.js';
 
-export interface Letter extends Sheet {
+interface Place {
   /** Of the sheet's first pixel from the pixel in which the letter begins. */
   readonly left: number;
   readonly top: number;
+}
+
+export interface Letter extends Sheet, Place {}
+
+interface Shape extends Place {
+  readonly width: number;
+  readonly height: number;
+  /** 0 to 1 for each pixel, row by row. */
+  readonly cover: Float32Array;
 }
 
 export interface LetterStyle {
@@ -37,7 +46,7 @@ const placed = (
   );
 };
 
-const sheetOf = (lines: readonly Line[]): Letter => {
+const shapeOf = (lines: readonly Line[]): Shape => {
   const [xs, ys] = [lines.flatMap((line) => line.map(([x]) => x)), lines.flatMap((line) => line.map(([, y]) => y))];
   if (xs.length === 0) return { left: 0, top: 0, width: 0, height: 0, cover: new Float32Array(0) };
   const [left, top] = [Math.floor(Math.min(...xs)), Math.floor(Math.min(...ys))];
@@ -56,7 +65,7 @@ const sheetOf = (lines: readonly Line[]): Letter => {
 };
 
 /** The same letter with all its edges moved outwards; one that covers half a pixel ends in the middle of it. */
-const spread = (letter: Letter, reachPx: number): Letter => {
+const spread = (letter: Shape, reachPx: number): Shape => {
   const room = Math.ceil(reachPx + 1);
   const [width, height] = [letter.width + 2 * room, letter.height + 2 * room];
   const cover = new Float32Array(width * height);
@@ -78,6 +87,11 @@ const spread = (letter: Letter, reachPx: number): Letter => {
   return { left: letter.left - room, top: letter.top - room, width, height, cover };
 };
 
+const inSteps = ({ cover, ...place }: Shape): Letter => ({
+  ...place,
+  steps: Uint8Array.from(cover, (share) => Math.round(share * STEPS)),
+});
+
 export interface Letters {
   /** Pixels from this letter's beginning to the next one's. */
   readonly advancePx: (letter: string, sizePx: number) => number;
@@ -96,8 +110,8 @@ export const createLetters = (font: Font): Letters => {
     advancePx: (letter, sizePx) => (outlineOf(letter).advance * sizePx) / font.unitsPerEm,
     letter: (letter, style, phase) =>
       sheets(`${letter}${phase}${style.isUpright ? 'u' : 'l'}${style.rimPx} ${style.sizePx}`, () => {
-        const plain = sheetOf(placed(outlineOf(letter), font.unitsPerEm, style, phase));
-        return style.rimPx === 0 ? plain : spread(plain, style.rimPx);
+        const plain = shapeOf(placed(outlineOf(letter), font.unitsPerEm, style, phase));
+        return inSteps(style.rimPx === 0 ? plain : spread(plain, style.rimPx));
       }),
   };
 };

@@ -99,6 +99,16 @@ interface Compared {
   readonly label: string;
 }
 
+/** "Device manager has 5, program was on 3": there numbers alone are ports'. */
+const OF_BOTH =
+  /\b(?:device manager|the system|windows)\b.*\b(?:programm?e?|software|app|driver)\b|\b(?:programm?e?|software|app|driver)\b.*\b(?:device manager|the system|windows)\b/isu;
+const BARE =
+  /(?<=\b(?:has|have|had|says?|shows?|is|was|on|at|got|reads?|to|wants|uses|number|thinks) )(\d{1,2})(?![\d.:]|\s*(?:bit|v\b|volts?))/giu;
+const withNumbersNamed = (text: string): string =>
+  OF_BOTH.test(text) && text.search(ANY) < 0
+    ? text.replace(BARE, 'COM$1').replace(/\b(program|app|driver|software) was on\b/giu, '$1 is on')
+    : text;
+
 const compared = (texts: readonly string[]): Compared | null => {
   const named: Named = { chosen: null, isInVain: false, shown: new Map() };
   for (const piece of texts.flatMap(piecesOf)) takePiece(named, piece);
@@ -123,10 +133,11 @@ const compared = (texts: readonly string[]): Compared | null => {
  * @param texts all of the walk, the one just read last
  */
 export const withPortsCompared = (read: Reading, texts: readonly string[]): Reading => {
-  const last = texts.at(-1) ?? '';
-  const found = last.search(ANY) < 0 ? null : compared(texts);
+  const named = texts.map(withNumbersNamed);
+  const last = named.at(-1) ?? '';
+  const found = last.search(ANY) < 0 ? null : compared(named);
   // Known before these words: nothing of it is new.
-  if (found === null || compared(texts.slice(0, -1))?.label === found.label) return read;
+  if (found === null || compared(named.slice(0, -1))?.label === found.label) return read;
   const fact: ReadFact = { what: CHECK, answer: found.answer, sureness: SURE, quote: found.quote, by: 'words' };
   // What of it is there is known now: how far that gets was guessed from "not found".
   const isReplaced = (what: string): boolean => what === CHECK || (what === 'how-far' && found.answer !== 'same');

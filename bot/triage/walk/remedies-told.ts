@@ -68,11 +68,20 @@ const textsOf = (lines: unknown): string => {
 
 type Marks = ReadonlyMap<string, number>;
 
+interface Phrase {
+  /** The cause whose remedy members put so. */
+  readonly fault: string;
+  readonly marks: ReadonlySet<string>;
+  /** What all of its words are worth. */
+  readonly whole: number;
+}
+
 interface Remedies {
   readonly of: ReadonlyMap<string, Marks>;
-  /** Fault → the phrases that members put its remedy in. */
-  readonly phrases: ReadonlyMap<string, readonly ReadonlySet<string>[]>;
-  readonly rarity: (mark: string) => number;
+  /** Word → the phrases that hold it. */
+  readonly phrasesWith: ReadonlyMap<string, readonly Phrase[]>;
+  /** Rarer words carry more. */
+  readonly worth: (mark: string) => number;
 }
 
 const isOfOnePart = (model: TriageModel, check: string): boolean => {
@@ -123,7 +132,17 @@ export const remediesOf = onceOf((model: TriageModel): Remedies => {
   for (const [id, marks] of of)
     for (const mark of new Set([...marks.keys(), ...(phrases.get(id) ?? []).flatMap((phrase) => [...phrase])]))
       counts.set(mark, (counts.get(mark) ?? 0) + 1);
-  return { of, phrases, rarity: (mark) => Math.log((of.size + 1) / ((counts.get(mark) ?? 0) + 1)) };
+  const worth = (mark: string): number => {
+    const rarity = Math.log((of.size + 1) / ((counts.get(mark) ?? 0) + 1));
+    return rarity * (DOINGS.has(mark) ? DOING_WEIGHT : 1);
+  };
+  const phrasesWith = new Map<string, Phrase[]>();
+  for (const [fault, own] of phrases)
+    for (const marks of own) {
+      const phrase = { fault, marks, whole: sumOf(marks, worth) };
+      for (const mark of marks) phrasesWith.set(mark, [...(phrasesWith.get(mark) ?? []), phrase]);
+    }
+  return { of, phrasesWith, worth };
 });
 
 /** How many remedies each look shows to have taken. */
@@ -147,18 +166,29 @@ const factsFor = (model: TriageModel, fault: FaultEntry, facts: readonly ReadFac
   return seen + (facts.some((fact) => isOwnSign(model, fault, fact)) ? SIGN : 0);
 };
 
-const sumOf = (marks: Iterable<string>, of: (mark: string) => number): number =>
-  [...marks].reduce((total, mark) => total + of(mark), 0);
+const sumOf = (marks: Iterable<string>, of: (mark: string) => number): number => {
+  let total = 0;
+  for (const mark of marks) total += of(mark);
+  return total;
+};
+
+/** Fault → its phrases that hold one of the words at least. */
+const phrasesIn = ({ phrasesWith }: Remedies, said: ReadonlySet<string>): ReadonlyMap<string, ReadonlySet<Phrase>> => {
+  const found = new Map<string, Set<Phrase>>();
+  for (const mark of said)
+    for (const phrase of phrasesWith.get(mark) ?? []) {
+      const own = found.get(phrase.fault);
+      if (own === undefined) found.set(phrase.fault, new Set([phrase]));
+      else own.add(phrase);
+    }
+  return found;
+};
 
 /** How far the phrase most like it is said. */
-const phrased = (
-  phrases: readonly ReadonlySet<string>[],
-  said: ReadonlySet<string>,
-  worth: (mark: string) => number,
-): number =>
-  phrases.reduce((best, phrase) => {
-    const matched = sumOf(phrase, (mark) => (said.has(mark) ? worth(mark) : 0));
-    return matched === 0 ? best : Math.max(best, matched * (matched / sumOf(phrase, worth)) ** OF_PART);
+const phrased = (phrases: Iterable<Phrase>, said: ReadonlySet<string>, worth: (mark: string) => number): number =>
+  [...phrases].reduce((best, { marks, whole }) => {
+    const matched = sumOf(marks, (mark) => (said.has(mark) ? worth(mark) : 0));
+    return matched === 0 ? best : Math.max(best, matched * (matched / whole) ** OF_PART);
   }, 0);
 
 /** What was done, in the words that carry something. */
@@ -181,16 +211,17 @@ export const remediesTold = (
   { situation, belief }: Assessment,
   text: string,
 ): readonly RemedyTold[] => {
-  const { of, phrases, rarity } = remediesOf(model);
+  const remedies = remediesOf(model);
+  const { of, worth } = remedies;
   const said = deedMarks(model, text);
+  const phrases = phrasesIn(remedies, said);
   const { facts } = readText(model.reading, text);
-  const worth = (mark: string): number => rarity(mark) * (DOINGS.has(mark) ? DOING_WEIGHT : 1);
   const carried = sumOf(said, (mark) => Math.min(MOST_CARRIED, worth(mark)));
   return model.faults
     .flatMap((fault) => {
       const marks = of.get(fault.id) ?? new Map<string, number>();
-      const own = phrases.get(fault.id) ?? [];
-      const inPhrase = (mark: string): boolean => own.some((phrase) => phrase.has(mark));
+      const own = [...(phrases.get(fault.id) ?? [])];
+      const inPhrase = (mark: string): boolean => own.some((phrase) => phrase.marks.has(mark));
       const matched = sumOf(said, (mark) => (marks.get(mark) ?? 0) * worth(mark));
       const told =
         matched / marks.size ** BY_LENGTH + IN_PHRASE * phrased(own, said, worth) + factsFor(model, fault, facts);

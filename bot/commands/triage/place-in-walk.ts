@@ -1,0 +1,112 @@
+/** Where a member lives or observes, told in a walk: kept as their site where none is known, and what is read out is held against it. */
+import { isProblem } from '../../ground/problem.js';
+import { parsePosition, placeLabel, resolvePlace, timeZoneAt } from '../../places/index.js';
+import type { Observer } from '../../sky/types.js';
+import { NUMBERS, tellText } from '../../triage/index.js';
+import { siteFor } from '../asking/resolve-site.js';
+import type { Deps } from '../core/command.js';
+import { site } from '../site/site.js';
+import { changed, isAsked, type Began, type Turn, type TurnContext } from './turn.js';
+
+export interface SpotNamed {
+  readonly observer: Pick<Observer, 'latitudeDeg' | 'longitudeDeg'>;
+  readonly zone: string;
+}
+
+const LIVES_IN =
+  /\b(?:i|we)(?: am|'?m|’m| are|'?re)? ?(?:live|lives|living|observe|observing|stay|come|from|in|near|close to|outside)(?: (?:here|now|out))?(?: (?:in|near|at|from|by|close to|outside))? (\p{L}[\p{L}' .-]{2,40}?(?:, ?\p{L}[\p{L}' ]{2,20}?)?)(?=[,.;:!?]|$| and | but | with | the )|\b(?:is|am) from (\p{L}[\p{L}' -]{2,30}?)(?=[,.;:!?]|$)/iu;
+
+interface Named {
+  readonly spot: SpotNamed;
+  /** As the site rooms read it, and as it is said. */
+  readonly place: string;
+  readonly label: string;
+}
+
+/** "York, england" goes before "York" alone. */
+const placeIn = (deps: Pick<Deps, 'places'>, text: string): Named | null => {
+  const named = LIVES_IN.exec(text);
+  const said = named?.[1] ?? named?.[2];
+  if (said === undefined) return null;
+  for (const name of new Set([said, said.replace(/,.*$/u, '')])) {
+    const found = resolvePlace(deps.places(), name);
+    if (!isProblem(found))
+      return {
+        spot: { observer: found.place, zone: found.place.zone },
+        place: placeLabel(found.place),
+        label: placeLabel(found.place),
+      };
+  }
+  return null;
+};
+
+const LEADS =
+  /^(?:(?:ok|well|so|i(?:'?m| am)|we(?:'?re| are)|my (?:site|place|position|location) is|it is|its|at|near|from|site:?|here) )*/iu;
+/** Two numbers, of which one bears a letter of the globe. */
+const MAY_BE_POSITION = /^[^\d]{0,30}\d[^;]*\d[^;]*$/u;
+const WITH_SIDE = /\d[^a-z]{0,4}(?:n|s|north|south)\b.*\d[^a-z]{0,4}(?:e|w|east|west)\b/iu;
+const LONGEST_POSITION = 60;
+
+const positionIn = (text: string): Named | null => {
+  const said = text.trim().replace(/[.!]+$/u, '');
+  if (said.length > LONGEST_POSITION || !MAY_BE_POSITION.test(said) || !WITH_SIDE.test(said)) return null;
+  const own = said.replace(LEADS, '');
+  const found = parsePosition(own);
+  if (found === null || isProblem(found)) return null;
+  const { latitudeDeg, longitudeDeg } = found.position;
+  return {
+    spot: { observer: found.position, zone: timeZoneAt(latitudeDeg, longitudeDeg) },
+    place: `${latitudeDeg}, ${longitudeDeg}`,
+    label: own,
+  };
+};
+
+/** The place that the walk's words name, the newest first. */
+export const spotNamed = (deps: Pick<Deps, 'places'>, texts: readonly string[]): SpotNamed | null => {
+  for (const text of texts.toReversed()) {
+    const place = placeIn(deps, text);
+    if (place !== null) return place.spot;
+  }
+  return null;
+};
+
+const MY_SITE = 'my site';
+
+/** Kept where no site is known: what is asked next is asked from there. */
+const keepSite = async ({ deps, asker, privacy, nowUtcMs }: TurnContext, place: string): Promise<boolean> => {
+  const asking = { asker, privacy, nowUtcMs };
+  if (!isProblem(await siteFor(deps, asking, undefined))) return false;
+  const options = {
+    action: 'add',
+    name: MY_SITE,
+    position: place,
+    elevation: undefined,
+    horizon: undefined,
+    sky: undefined,
+    to: undefined,
+    precise: undefined,
+    for: undefined,
+  } as const;
+  return !isProblem(await site.run(deps, { ...asking, options }));
+};
+
+/** What the mount shows is read out there, which is no place of one's own. */
+const READS_OUT: readonly string[] = ['site-entries', 'entries-screen'];
+
+/** Where one lives, told in a walk and nothing beside it: it is kept, and what can be done with it is said. */
+export const takePlace = async (began: Began, text: string): Promise<Turn | null> => {
+  const { context, walk, before } = began;
+  if (!isAsked(began)) return null;
+  const position = READS_OUT.includes(before.step.id) ? null : positionIn(text);
+  const named = placeIn(context.deps, text) ?? position;
+  if (named === null) return null;
+  const { state, read } = tellText(context.model, walk.state, text, context.by);
+  if (read.facts.length > 0) return null;
+  const isKept = context.by === 'member' && (await keepSite(context, named.place));
+  const noted = `${isKept ? 'Kept as your site' : 'Noted'}: ${named.label}.`;
+  const note =
+    before.step.kind === NUMBERS
+      ? noted
+      : `${noted} Read me latitude, longitude, date and zone as the mount shows them, and I compare.`;
+  return changed(began, state, { notes: [note], at: before.step });
+};

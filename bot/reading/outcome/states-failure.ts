@@ -1,0 +1,28 @@
+/** "No change. …", "… same error though": a failure that is said outright stands against every good word beside it, which tells of a part. */
+
+const NOT = "(?: not|n['\\u2019]?o?t)";
+const FAILURES = [
+  '(?:no|not any|not much|zero|0) (?:change|changes|difference|luck|joy|effect|improvement)',
+  '(?:nothing|not a thing|not one thing)(?: has| have)? (?:changed|different|helped)',
+  `(?:did|does|do|has|have)${NOT} (?:really |actually )?(?:help(?:ed)?|change(?:d)? (?:a thing|anything|nothing|it)|fix(?:ed)? (?:it|that|anything)|cure(?:d)? it|make (?:a |any )?(?:difference|odds)|do (?:anything|a thing|the trick))`,
+  `(?:is|it['\\u2019]?s|its|was|got)(?: not|n['\\u2019]?t) (?:any |no )?better`,
+  '(?:still|again) (?:the |that |this )*(?:same|(?:\\w+ )?(?:denied|refused|error|errors|message|timeout|time-out)|says? (?:the|that|no|access)|no (?:\\w+ )?(?:reply|answer|response|connection|light|port|luck|joy|good)|drops?|disconnects?|fails?|refuses|not (?:seen|found|connect\\w*|work\\w*|mov\\w*|there))',
+  '(?:the )?same (?:error|message|trouble|problem|thing|result|story|as (?:before|ever|always))',
+];
+const FAILURE = new RegExp(`(?<![\\w'\\u2019])(?:${FAILURES.join('|')})(?![\\w])`, 'giu');
+
+/** Good that is told ahead of it: then a half of the trouble is gone. */
+const GOOD_AHEAD =
+  /\b(?:works?|working|connects?|conects?|connected|linked|talks?|moves?|slews?|gone|better|less|fewer|fixed|sorted|cured|solved|answers|finds?|only|in (?:now|but))\b/iu;
+/** A turn behind it: "no change at first, then it came", "same, until I swapped the lead". */
+const TURNS_BEHIND =
+  /\b(?:at first|now|then|until|till|wait|hang on|finally|at last|but|after|before|with(?:out)? the|when|if|once|edit|update|oh)\b/iu;
+/** "It did not help before": of another time. */
+const OF_THE_PAST = /\b(?:used to|yesterday|last (?:night|week|time)|had|earlier|before)\b/iu;
+
+/** @returns whether the words state, of what was tried, that it changed nothing */
+export const statesFailure = (text: string): boolean =>
+  [...text.matchAll(FAILURE)].some(({ index, 0: { length } }) => {
+    const [ahead, behind] = [text.slice(0, index), text.slice(index + length)];
+    return !GOOD_AHEAD.test(ahead) && !OF_THE_PAST.test(ahead) && !TURNS_BEHIND.test(behind);
+  });
