@@ -115,7 +115,8 @@ const REMINDS_TO =
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
   const looking = lookingAtSun(typed, known);
-  if (looking !== null) return isProblem(looking) ? { outcome: looking } : { line: withNamed(looking.line, named) };
+  if (looking !== null)
+    return isProblem(looking) ? { outcome: looking } : { ...looking, line: withNamed(looking.line, named) };
   const asCame = words
     .trim()
     .toLowerCase()

@@ -14,7 +14,7 @@ import { talkIn } from '../talk-among-people.js';
 import { aboutIt, INHERITED, moonBeside, readWhole } from './about-it.js';
 import { starLeftOut } from './left-out.js';
 import { nextOne } from './next-one.js';
-import { shiftedTimes, tellsShift } from './shift-time.js';
+import { NAMES_PLACE_OR_DAY, shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
 const LONGEST = 100;
@@ -276,7 +276,7 @@ interface Beside {
 const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
-  if (isStrict && !(said.isLed && said.isQuestion)) return null;
+  if (isStrict && !(said.isLed && (said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest)))) return null;
   const changed = byParts(before, said, known);
   if (changed === null) return null;
   const next = lineOf(changed);

@@ -28,7 +28,7 @@ export const isOfBrightOne = (asked: Asked): boolean =>
 
 /** "What is overhead", "the constellation over my head": of this moment, and no list. */
 const OVERHEAD =
-  /^(?:the )?zenith (?:star|constellation)\b|^(?:so )?(?:what|what's|whats|which|the)?(?: is| are| star is| stars are)?\b.*\b(?:overhead|above|zenith|straight up|head)\b/u;
+  /^(?:the |my )?zenith (?:stars?|constellations?)\b|\bstars?\b.*\bzenith\b|^(?:so )?(?:what|what's|whats|which|the)?(?: is| are| star is| stars are)?\b.*\b(?:overhead|above|zenith|straight up|head)\b/u;
 const CONSTELLATION = /\bconstellations?\b/u;
 /** A list of what to look at is asked for. */
 const TO_LOOK_AT =

@@ -76,12 +76,16 @@ const savingRule: Rule = (asked) => {
   return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, asked);
 };
 
+/** Where the telescope stands is the site, and no name of one. */
+const NO_NAME =
+  /^(?:my )?(?:site|place|position|location|coordinates|city|town|village|spot|(?:tele)?scopes?|mount|tripod|gear|kit|rig|set ?up|camera|binoculars|binos)$/u;
+
 /** "my site is norwich". */
 const isAtRule: Rule = (asked) => {
   const own = IS_AT.exec(asked.plain)?.[1];
   const isOwn = asked.plain.startsWith('my ') || (own !== undefined && isPrivateWord(own));
   if (own === undefined || !isOwn || asked.left.some((word) => !own.split(' ').includes(word))) return null;
-  return savedAs(/^(?:my )?(?:site|place|position|location|coordinates)$/u.test(own) ? 'my site' : own, asked);
+  return savedAs(NO_NAME.test(own) || isOfGear(own) ? 'my site' : own, asked);
 };
 
 const I_AM_AT =

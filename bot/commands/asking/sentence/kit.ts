@@ -88,7 +88,7 @@ export const takeSky = (sentence: Sentence): string | null =>
   takeFirst(sentence, LONGEST, skyIn, /^(?:in|from|under|with|at)$/u)?.text ?? null;
 
 const KIND =
-  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|nebs|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary neb(?:ulae?|ulas|s)|planetaries|variables|variable stars?)$/u;
+  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|nebs|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary neb(?:ulae?|ulas|s)|planetaries|variables|variable stars?|carbon stars?)$/u;
 
 /** A second kind beside the first, and any more, as they stand: "globulars or galaxies". */
 export const kindsBeside = (sentence: Sentence): readonly string[] => {

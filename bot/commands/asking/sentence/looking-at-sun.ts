@@ -5,6 +5,7 @@ import { commandLine } from '../question-parts.js';
 import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
 import { sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
+import { solarFilterFor } from './solar-filter.js';
 import { hourOf } from './sun-hour.js';
 
 /** The Sun, or what is seen on it. */
@@ -128,12 +129,12 @@ const harmIn = (said: string, { day }: Known): SunCaution | null => {
 export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
   const said = typed.toLowerCase();
   const harm = harmIn(said, known);
-  return harm === null ? null : answerTo(said, harm);
+  return harm === null || solarFilterFor(typed, known) !== null ? null : answerTo(said, harm);
 };
 
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>
-  sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
+  solarFilterFor(typed, known) ?? sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
 
 const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();

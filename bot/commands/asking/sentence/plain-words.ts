@@ -6,7 +6,7 @@ export const withoutCourtesies = (words: string): string =>
     .replace(/[’‘`]/gu, "'")
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))
     .replace(
-      /^(?:(?:good (?:morning|afternoon|evening|day)(?: (?:all|everyone|everybody|folks))?(?=,)|please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before| (?:a|an|the|one|two) \w+ before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
+      /^(?:(?:good (?:morning|afternoon|evening|day)(?: (?:all|everyone|everybody|folks))?(?=,)|please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before| (?:a|an|the|one|two) \w+ before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|(?:my|our|the) (?:son|daughter|kids?|child|children|boy|girl|wife|husband|mum|dad|grand\w+|pupils?|students?|class|friend|neighbou?r|little one|\d year old) (?:asks?|asked|is asking|wants? to know|wonders?)(?: if| whether)?|what about|how about)[,:]?\s+)+(?=\S)/iu,
       '',
     )
     .trim();
