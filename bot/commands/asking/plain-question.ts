@@ -6,6 +6,7 @@ import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
 import { askedAbroad } from './asked-abroad.js';
+import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
@@ -128,7 +129,9 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
   const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const figures = tellsOfLink(plain) ? null : (tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue));
+  const figures = tellsOfLink(plain)
+    ? null
+    : (tubeNumbers(plain) ?? cameraFigures(plain) ?? eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
   return topic === null ? null : { outcome: topic, isTopic: true };

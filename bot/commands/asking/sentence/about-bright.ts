@@ -7,7 +7,7 @@ const ONE = 'stars?|lights?|things?|objects?|dots?|planets?|one|points?';
 
 /** "bright star in the east at 8": one that was seen, and no list of targets. */
 const BRIGHT_ONE = new RegExp(
-  `\\bbright(?:est)?\\b(?: \\w+){0,2}? (?:${ONE}|twinkl\\w+)\\b|\\b(?:${ONE}) (?:is |so |very |really |that is |that's )*bright\\b`,
+  `\\b(?:bright(?:est)?|shiny|shining|brilliant|luminous)\\b(?: \\w+){0,2}? (?:${ONE}|twinkl\\w+)\\b|\\b(?:${ONE}) (?:is |so |very |really |too |that is |that's )*(?:bright|shiny|shining|brilliant|luminous)\\b`,
   'u',
 );
 

@@ -27,7 +27,10 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     /\b(?:which|what|best|right|good|recommend\w*|suggest\w*|how much|how many|choose|use)\b.*\b(?:eye ?pieces?|oculars?|magnification|magnify|power|exit pupil)\b|\beye ?pieces? (?:for|to use|should)\b|\b(?:magnification|power|exit pupil) (?:for|on)\b/u,
     'eyepiece',
   ],
-  [/\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b/u, 'minimum'],
+  [
+    /\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b|\b(?:will|does|did|when|next)\b.*\bdips?\b(?! below)/u,
+    'minimum',
+  ],
   [
     new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:highest|high point|maximum altitude|top of its (?:arc|path))\\b`, 'u'),
     'transit',
@@ -49,7 +52,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|goes?\\b.*\\b(?:down|under|below)|go below)\\b`,
+      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|go(?:es|ing)?\\b.*\\b(?:down|under|below))\\b`,
       'u',
     ),
     'set',
