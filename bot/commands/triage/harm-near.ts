@@ -18,11 +18,11 @@ const GEAR =
 const LEADS = 'leads?|cables?|cords?|wires?|plugs?|connectors?|sockets?|extension';
 const HOUSED =
   'mount|motors?|board|box|housing|casing|controller|handset|hand ?pad|adapt[eo]r|charger|brick|supply|psu|battery|head|electronics';
-const IS = String.raw`(?:is|are|gets?|got|getting|feels?|felt|runs?|goes|went|becomes?|became|stays|['’]s)`;
+const IS = String.raw`(?:is|are|gets?|got|getting|feels?|felt|runs?|goes|went|becomes?|became|['’]s)`;
 const RATHER =
   '(?:(?:so|too|very|really|quite|rather|pretty|a|bit|little|slightly|burning|that|almost|also|and) ){0,3}';
 const NONE = String.raw`(?:\b(?:not|never|no|without|nor|neither|any)|\b(?:is|are|was|do|does|did|has|wo)n['’]?t)\b`;
-const OTHER_HEAT = String.raw`\b(?:heater|heating|heated|warmer|laptop|computer|phone|tablet|tea|cocoa|coffee|pixels?)\b|\bhot (?:outside|out|day|days|weather|summer|night|here|in)\b`;
+const OTHER_HEAT = String.raw`\b(?:heater|heating|heated|warmer|laptop|computer|phone|tablet|tea|cocoa|coffee|pixels?)\b|\bhot (?:on|pink|outside|out|day|days|weather|summer|night|here|in)\b`;
 
 /** The member has put an end to it. */
 const SOLVED = /\b(?:solved|sorted|cured) (?:that|it|this)\b|\bre-?routed\b/u;
@@ -62,7 +62,7 @@ const HARMS: readonly Harm[] = [
   },
   {
     words: new RegExp(
-      String.raw`\b(?:${HOUSED})\b[^.!?]{0,30}\b${IS} ${RATHER}hot\b|\btoo hot (?:to|for)\b|\b(?:can['’]?t|cannot|can not|couldn['’]?t|could not) (?:keep|hold|put|leave|bear) (?:my|a|your|the) (?:hand|finger|thumb)s? on\b|\bburn(?:t|ed)? my (?:hand|finger|thumb)|\boverheat`,
+      String.raw`\b(?:${HOUSED})\b[^.!?]{0,30}(?:\b${IS} ${RATHER}|\b(?:burning|boiling|scalding|piping|red|awfully|really|very|too|so) )hot\b|\btoo hot (?:to (?:touch|hold)|for (?:a|my|the) (?:hand|finger))\b|\b(?:can['’]?t|cannot|can not|couldn['’]?t|could not) (?:keep|hold|put|leave|bear) (?:my|a|your|the) (?:hand|finger|thumb)s? on\b|\bburn(?:t|ed)? my (?:hand|finger|thumb)|\boverheat`,
       'gu',
     ),
     unless: new RegExp(String.raw`${NONE}[^.!?]{0,12}\b(?:hot|warm|overheat)|${OTHER_HEAT}`, 'u'),
@@ -90,11 +90,12 @@ const HARMS: readonly Harm[] = [
       /\b(?:ticks?|clicks?|pop(?:ped|s)?|snap|crackled?|bang|fizz\w*|by mistake|by accident|wrong (?:hole|socket|jack)|oops)\b/u,
       /\b(?:light|led)s?(?:['’]s| is| are| went| goes| stays)? (?:off|out|dark|gone|dead)\b|\bno (?:more )?(?:light|led)s?\b|\b(?:dark|dead)\b/u,
     ],
+    unless: /\b(?:laptop|computer|pc|hub)(?:['’]s)? (?:usb )?(?:ports?|sockets?)\b/u,
     says: LOOK_ALIKE,
   },
   {
     words:
-      /\b(?:not|even|really|perhaps|maybe) (?:be )?(?:an? )?(?:ethernet|network|lan)(?: (?:port|socket|jack|hole|one))?\s*(?:[?.!,;)]|$)/gu,
+      /\b(?:not|even|really|perhaps|maybe) (?:be )?(?:an? )?(?:ethernet|network|lan)(?: (?:port|socket|jack|hole|one))?(?: at all| i (?:think|guess|fear))?\s*(?:[?.!,;)]|$)/gu,
     also: [
       /\b(?:network|ethernet|patch|lan|cat ?-?[5-7]e?) (?:lead|cable|cord|wire)\b/u,
       /\b(?:rj ?-?\d\d?|sockets?|jacks?|holes?|ports?)\b/u,
@@ -103,8 +104,8 @@ const HARMS: readonly Harm[] = [
   },
   {
     words:
-      /\b(?:releas\w+|let(?:ting)? go|lift\w*|finger\w* (?:is |are )?(?:off|slips))\b[^.!?]{0,60}\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on|goes on)\b|\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on)\b[^.!?]{0,40}\b(?:let go|releas\w+|finger\w* off)\b|\b(?:un)?til+ i (?:have to )?(?:pull|cut|switch off|turn off|kill|unplug) (?:the |its )?(?:plug|power|supply|battery|mains)\b/gu,
-    unless: /\b(?:un)?(?:til+|less) (?:i|you) (?:let go|release)\b|\b(?:before|when) i let go it stops\b/u,
+      /\b(?:releas\w+|let(?:ting)? go|lift\w*|finger\w* (?:is |are )?(?:off|slips))\b[^.!?]{0,60}\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on|goes on|still (?:runs|moves|goes|turns|slews))\b|\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on)\b[^.!?]{0,40}\b(?:let go|releas\w+|finger\w* off)\b|\b(?:un)?til+ i (?:have to )?(?:pull|cut|switch off|turn off|kill|unplug) (?:the |its )?(?:plug|power|supply|battery|mains)\b/gu,
+    unless: /\b(?:un)?(?:til+|less) (?:i|you) (?:let go|release)\b|\bstops? (?:at once|immediately|right away|dead)\b/u,
     over: SOLVED,
     says: 'Not safe like that. Be at the power switch whenever it moves, and cut the power if it does not stop at once; nobody’s hand or face near, tube capped, roof open, slow rates alone. A stop sent over a busy wireless network comes late: move by the hand controller or a cable, or over the mount’s own network, until it stops as you let go.',
   },
@@ -112,7 +113,7 @@ const HARMS: readonly Harm[] = [
     words:
       /\b(?:hits?|smack\w*|crash\w*|struck|rammed|drove|ran|banged|bumped)\b[^.!?]{0,30}\b(?:into |on |against )?(?:the |its |a |my )?(?:tripod|pier|pillar|legs?|roof|wall)\b|\bwraps?\b[^.!?]{0,12}\b(?:cables?|leads?|cords?)\b|\b(?:cables?|leads?|cords?)\b[^.!?]{0,20}\bwrap(?:s|ped|ping)? (?:a?round|itself|up)\b/gu,
     unless:
-      /\b(?:i|we|he|she|dog|kids?|someone|somebody|foot|car)(?: \w+)? (?:hit|hits|ran|drove|bumped|banged)\b|\b(?:old|former) (?:issue|trouble|problem)\b|\bprotection\b|\b(?:cables?|leads?|power|wire|network)\b[^.!?]{0,20}\b(?:ran|drove|runs)\b/u,
+      /\b(?:i|we|he|she|dog|kids?|someone|somebody|foot|car|meteor|hail)(?: \w+)? (?:hit|hits|ran|drove|bumped|banged)\b|\b(?:old|former) (?:issue|trouble|problem)\b|\bprotection\b|\b(?:cables?|leads?|power|wire|network)\b[^.!?]{0,20}\b(?:ran|drove|runs)\b/u,
     over: SOLVED,
     says: 'Before it slews again: be at the power switch and stop it before tube or leads touch anything. Tube capped, leads loose and clear, slow rates, until it goes the right way. Look first that nothing is bent and no lead is torn.',
   },
