@@ -4,6 +4,7 @@ import { isTowards, offDeg, standsTowards, TOWARDS, towardsWords, type Towards }
 import { isProblem, problem, type Choice, type Problem } from '../ground/problem.js';
 import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
+import { airmass } from '../sky/airmass.js';
 import { apparentMagnitude } from '../sky/brightness.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
@@ -40,12 +41,19 @@ const wanderers = ({ catalogue }: Deps, utcMs: UtcMs): readonly Bright[] =>
 const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
 
 /** The brightest, planets always among them; of what shines steadily they stand first. */
-const shownOf = <One extends Bright>(there: readonly One[], isSteady: boolean): readonly One[] => {
+const shownOf = <One extends Placed>(there: readonly One[], isSteady: boolean): readonly One[] => {
   const planets = there.filter(isPlanet);
   const others = there.filter((one) => !isPlanet(one)).slice(0, Math.max(0, MOST_SHOWN - planets.length));
   const shown = [...planets, ...others];
-  return isSteady ? shown : shown.sort((a, b) => a.magnitude - b.magnitude);
+  return isSteady ? shown : shown.sort((a, b) => dimmed(a) - dimmed(b));
 };
+
+/** What clear air takes of a star's light at the zenith, at sea level; common practice, no source. */
+const EXTINCTION_MAG = 0.2;
+
+/** As bright as it looks: low down the air takes two or three magnitudes. */
+const dimmed = ({ magnitude, at }: Placed): number =>
+  magnitude + EXTINCTION_MAG * ((airmass(Math.max(0, at.altitudeDeg)) ?? 1) - 1);
 
 /** The part of the sky that somebody names is often the next one. */
 const ASIDE_DEG = 90;
@@ -192,7 +200,7 @@ export const bright = defineCommand({
         ({ target, at }) =>
           at.altitudeDeg >= LEAST_DEG && isSoHigh(at.altitudeDeg) && isThere({ target, bestUtcMs: utcMs }),
       )
-      .sort((a, b) => a.magnitude - b.magnitude);
+      .sort((a, b) => dimmed(a) - dimmed(b));
     const isSteady = request.options.steady === true;
     const { colour } = request.options;
     const ofColour = colour === undefined ? [] : there.filter(({ target }) => colourOf(target) === colour);

@@ -9,7 +9,7 @@ import { wrapDeg360, wrapHours24 } from '../sky/angles.js';
 import { placeOf } from '../sky/place.js';
 import { refractionDeg } from '../sky/refraction.js';
 import { formatLocalTime } from '../times/index.js';
-import { defineCommand, number, optional } from './core/command.js';
+import { choice, defineCommand, number, optional } from './core/command.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 /** By the names observers use for them. */
@@ -32,12 +32,19 @@ const compassText = (magnetic: MagneticNorth | null, azimuthDeg: number): string
   return magnetic.horizontalNt < UNRELIABLE_COMPASS_NT ? `${bearing}; but a compass is unreliable here` : bearing;
 };
 
+/** Asked for the pole that never comes up: "The north celestial pole is 43.5° below your horizon, due north: …". */
+const otherPole = (asked: string | undefined, here: 'north' | 'south', altitudeDeg: number): string =>
+  asked === undefined || asked === here
+    ? ''
+    : `The ${asked} celestial pole is ${degrees(altitudeDeg, 1)} below the horizon, due ${asked}, and never rises there; the ${here} one stands in for it. `;
+
 export const pole = defineCommand({
   name: 'pole',
   summary: 'Where is the pole, and where does the pole star stand beside it?',
   options: {
     site: siteOption,
     at: atOption,
+    first: optional(choice('Say first where the other pole is: the north one from the south', ['north', 'south'])),
     exposure: optional(
       number('Longest single exposure in minutes, to say how good the alignment must be', { min: 0.1, max: 240 }),
     ),
@@ -46,7 +53,7 @@ export const pole = defineCommand({
     ),
   },
   bare: 'site',
-  examples: ['pole 52.71,0.12', 'pole "Dunedin, New Zealand" at:"tonight 21:30" exposure:5'],
+  examples: ['pole 52.71,0.12', 'pole "Dunedin, New Zealand" at:"tonight 21:30" exposure:5', 'pole first:north'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
     if (isProblem(asked)) return asked;
@@ -77,7 +84,7 @@ export const pole = defineCommand({
       .join(', ');
     return reply({
       title: `The ${direction} celestial pole`,
-      summary: `Polar axis: ${degrees(altitudeDeg, 1)} high, true ${direction}. ${name} stands at ${clockErect} on the clock, ${Math.round(separationArcmin)}′ from the pole, at ${formatLocalTime(utcMs, zone)}.`,
+      summary: `${otherPole(options.first, direction, altitudeDeg)}Polar axis: ${degrees(altitudeDeg, 1)} high, true ${direction}. ${name} stands at ${clockErect} on the clock, ${Math.round(separationArcmin)}′ from the pole, at ${formatLocalTime(utcMs, zone)}.`,
       facts: [
         { label: `True ${direction}`, value: compassText(magnetic, azimuthDeg) },
         {

@@ -69,7 +69,7 @@ type Fitting = Pick<PickQuestion, 'kind' | 'also' | 'brighter' | 'equipment'>;
 
 /** Takes what the question allows at all: its kind, bright enough, and a double only where it is known to be one worth splitting. */
 const isFitting = (catalogue: Catalogue, question: Fitting): ((index: number) => boolean) => {
-  if (isOfVariables(question)) return isVariable(catalogue, question.brighter);
+  if (isOfVariables(question)) return isVariable(catalogue, question.brighter, question.kind);
   const { sweep } = catalogue;
   const wanted = new Set(kindsOf(question).map((kind) => TARGET_KINDS.indexOf(kind)));
   return (index) => {

@@ -24,6 +24,7 @@ const KINDS = {
   'double-star': ['double-star'],
   star: ['star', 'double-star'],
   'variable-star': ['star', 'double-star'],
+  'carbon-star': ['star', 'double-star'],
 } as const satisfies Readonly<Record<string, readonly TargetKind[]>>;
 export type PickKind = keyof typeof KINDS;
 const KINDS_OF: Readonly<Record<PickKind, readonly TargetKind[]>> = KINDS;
@@ -49,6 +50,7 @@ export const PICK_KIND_NAMES = {
   binary: 'double-star',
   'binary-star': 'double-star',
   variable: 'variable-star',
+  carbon: 'carbon-star',
 } as const satisfies Readonly<Record<string, PickKind>>;
 
 /** At most so many of a kind when any kind is asked for, so that the list is an evening and not a collection. */

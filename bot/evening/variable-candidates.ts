@@ -5,9 +5,13 @@ import { kindsOf } from './kinds.js';
 import type { PickQuestion } from './pick.js';
 import { variableNow } from './variable-now.js';
 
-/** Stars are asked for as ones that vary. */
+const VARIABLE_KINDS: readonly PickQuestion['kind'][] = ['variable-star', 'carbon-star'];
+
+/** Stars are asked for as ones that vary; so do carbon stars, all of them. */
 export const isOfVariables = ({ kind, also }: Pick<PickQuestion, 'kind' | 'also'>): boolean =>
-  kind === 'variable-star' && (also === undefined || also === kind);
+  VARIABLE_KINDS.includes(kind) && (also === undefined || also === kind);
+
+const CARBON = /\bcarbon\b/u;
 
 /** What an eye tells apart beside a neighbour with some practice; common practice, no source. */
 const LEAST_CHANGE_MAG = 0.4;
@@ -15,13 +19,19 @@ const changeMagOf = ({ brightestMagnitude, faintestMagnitude }: VariableStar): n
   faintestMagnitude - brightestMagnitude;
 
 /** By their brightest; how bright they are in the night itself is looked at later. */
-export const isVariable = (catalogue: Catalogue, faintest: number): ((index: number) => boolean) => {
+export const isVariable = (
+  catalogue: Catalogue,
+  faintest: number,
+  kind: PickQuestion['kind'],
+): ((index: number) => boolean) => {
+  const isOfKind = ({ type, ...variable }: VariableStar): boolean =>
+    kind === 'carbon-star' ? CARBON.test(type) : changeMagOf({ type, ...variable }) >= LEAST_CHANGE_MAG;
   const kinds = new Set(kindsOf({ kind: 'variable-star' }).map((kind) => TARGET_KINDS.indexOf(kind)));
   const { sweep } = catalogue;
   return (index) => {
     if (!kinds.has(sweep.kindIndex[index] as number) && !kinds.has(sweep.alsoKindIndex[index] as number)) return false;
     const { variable } = catalogue.targetAt(index);
-    return variable !== null && variable.brightestMagnitude <= faintest && changeMagOf(variable) >= LEAST_CHANGE_MAG;
+    return variable !== null && variable.brightestMagnitude <= faintest && isOfKind(variable);
   };
 };
 

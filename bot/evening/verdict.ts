@@ -34,6 +34,8 @@ export interface Circumstances {
 /** Under this a target is lost in the Sun's glare; common practice, no source. */
 const LOST_IN_SUN_DEG = 12;
 const EDGE_DEG = 0.05;
+/** So far below the threshold it is not the murk that hides it: common practice, no source. */
+const HOPELESS_MAG = -3;
 
 export const skyName = (sunAltitudeDeg: number): SkyName => {
   if (sunAltitudeDeg > -0.833) return 'daylight';
@@ -53,7 +55,8 @@ const ofTheSun = ({ target, best, sky, sunSeparationDeg }: Circumstances): Verdi
 const ofTheSky = ({ target, best, sky, marginMag, lostToMoonMag }: Circumstances): Verdict => {
   const isBright = sky === 'civil twilight' || sky === 'nautical twilight';
   if (isBright && !standsTwilight(target, target.magnitude)) return 'twilight-only';
-  if (best.altitudeDeg < leastAltitudeDegOf(target.body)) return 'low';
+  const isHopeless = marginMag !== null && marginMag + lostToMoonMag < HOPELESS_MAG;
+  if (best.altitudeDeg < leastAltitudeDegOf(target.body)) return isHopeless ? 'too-faint' : 'low';
   if (marginMag === null || marginMag >= SHOWS_MAG) return 'up';
   return marginMag + lostToMoonMag >= SHOWS_MAG ? 'washed-out' : 'too-faint';
 };

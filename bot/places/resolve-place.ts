@@ -1,6 +1,6 @@
 /** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
 import { cleanText, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
-import { meansCountry, meansRegion } from './countries.js';
+import { countryName, countryNamed, meansCountry, meansRegion } from './countries.js';
 import { distanceKm, type Spot } from './distance.js';
 import { islandsNamed } from './islands.js';
 import { foldPlace } from './fold-place.js';
@@ -110,6 +110,34 @@ const spokenFor = (found: readonly PlaceRecord[], near: Spot | null): PlaceRecor
     : undefined;
 };
 
+/** Larger ones are meant wherever somebody stands. */
+const WORLD_CITY = 500_000;
+
+/** "York" said in Tucson: where that was taken to be. */
+const farNote = (place: PlaceRecord, near: Spot | null): string | undefined => {
+  const km = near === null ? 0 : distanceKm(place, near);
+  return km > NEAR_KM && place.population < WORLD_CITY
+    ? `Took ${placeLabel(place)}, ${Math.round(km / 100) * 100} km from your usual site.`
+    : undefined;
+};
+
+/** The largest places lie in every country that anybody names. */
+const LARGEST = 4000;
+
+/** "Spain": its largest city, as a country is wide; null where no country is named, or a city is called so. */
+const ofCountry = (places: Places, folded: string): PlaceRecord | null => {
+  const code = countryNamed(folded);
+  if (code === null) return null;
+  const isCity = ([first]: readonly PlaceRecord[]): boolean =>
+    first !== undefined && (first.countryCode === code || first.population >= WORLD_CITY);
+  if (isCity(matching(places, folded, []))) return null;
+  for (const row of places.rowsBeginning('', LARGEST)) {
+    const place = places.placeAt(row);
+    if (place.countryCode === code) return place;
+  }
+  return null;
+};
+
 /** Whether the largest is meant: by its size, where the usual site does not speak for another, or by both. */
 const isMeant = (largest: PlaceRecord, next: PlaceRecord, here: PlaceRecord | undefined): boolean => {
   const times = largest.population / Math.max(1, next.population);
@@ -129,12 +157,20 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
   if (clean === null || clean.length > LONGEST_TEXT)
     return { problem: 'unknown-place', text: shown, nearest: [], reason: 'too-long' };
   if (foldPlace(clean) === '') return { problem: 'unknown-place', text: shown, nearest: [], reason: 'empty' };
+  const whole = ofCountry(places, foldPlace(clean));
+  if (whole !== null)
+    return {
+      place: whole,
+      isQualified: true,
+      note: `Took ${placeLabel(whole)} for all of ${countryName(whole.countryCode)}; name a town for yours.`,
+    };
   for (const { name, qualifiers } of readings(clean)) {
     const found = matching(places, name, qualifiers);
     const [largest, next] = found;
     if (!largest) continue;
     const isQualified = qualifiers.length > 0;
-    if (!next) return { place: largest, isQualified };
+    const far = isQualified ? undefined : farNote(largest, near);
+    if (!next) return { place: largest, isQualified, ...(far === undefined ? {} : { note: far }) };
     if (isMeant(largest, next, isQualified ? undefined : spokenFor(found, near))) {
       const note = `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`;
       return { place: largest, isQualified, note };

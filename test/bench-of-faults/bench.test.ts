@@ -93,6 +93,17 @@ describe('the set-ups', () => {
     expect(complaintOf(mended)).toContain('no-reply');
     expect(isWell(at('controller', { screen: 'ready' })(mended))).toBe(true);
   });
+
+  it('tell nothing of guiding while the mount is dark, and of a small miss only once the great one is gone', () => {
+    const sound = soundWorld('controller-usb', 'windows', 'direct', randomFrom('hidden'));
+    const dark = broken(sound, ['fuse-blown', 'guide-lead-out']);
+    expect(seenBy(dark, 'how-far')).toBe('no-light');
+    expect(seenBy(dark, 'guiding')).toBe('none');
+    expect(seenBy(at('power', { fuseWhole: true })(dark), 'how-far')).toBe('guiding');
+    const astray = broken(sound, ['not-started-at-home', 'tube-shifts']);
+    expect(seenBy(astray, 'miss')).toBe('anywhere');
+    expect(seenBy(at('sky', { atHome: true })(astray), 'miss')).toBe('small');
+  });
 });
 
 describe('the real command on the bench, with members who err', { timeout: 240_000 }, () => {
@@ -123,7 +134,7 @@ describe('the real command on the bench, with members who err', { timeout: 240_0
 
   it('cures or rightly hands on pairs within sixteen', async () => {
     const results = await both((draw) => pairJobs(deps.triage(), 100, draw), 16, 'pairs');
-    expect(within(results, 16)).toBeGreaterThanOrEqual(0.65);
+    expect(within(results, 16)).toBeGreaterThanOrEqual(0.7);
   });
 
   it('hands on what no list holds without naming a wrong cause', async () => {

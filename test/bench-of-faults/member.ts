@@ -1,6 +1,6 @@
 /** The member who stands at the set-up: sees what the rules say, and now and then misreads, does not know, or says "fine" too soon. */
 import type { TriageModel } from '../../bot/triage/index.js';
-import { complaintOf, isWell } from './chain.js';
+import { complaintOf, howFarOf, isWell, type HowFar } from './chain.js';
 import { ADAPTER_RULES, PORT_RULES } from './links/adapter-and-port.js';
 import { CONTROLLER_RULES, DRIVER_RULES, OVERVIEW_RULES, PROGRAM_RULES } from './links/controller-and-program.js';
 import { contrastRules } from './links/contrasts.js';
@@ -11,7 +11,7 @@ import { NETWORK_RULES, RADIO_RULES } from './links/radio-and-network.js';
 import { SKY_RULES } from './links/sky.js';
 import { randomFrom, type Random } from './random.js';
 import { BEYOND_REPAIR, CANNOT_TONIGHT, REMEDY_CHANGES } from './remedies.js';
-import type { World } from './world.js';
+import type { Oddity, World } from './world.js';
 
 const LOOKS: Readonly<Record<string, (w: World) => string>> = {
   ...POWER_RULES,
@@ -82,8 +82,60 @@ const JUDGED: ReadonlySet<string> = new Set([
   'wireless-saving',
 ]);
 
+/** What a mount does under the program, which nobody sees of one that does not come so far. */
+const DOINGS: ReadonlySet<string> = new Set([
+  'how-far',
+  'mount-does',
+  'miss',
+  'miss-shape',
+  'follow',
+  'slew',
+  'refused-where',
+  'when-drops',
+  'guiding',
+  'guide-buttons',
+]);
+
+const COURSE: readonly HowFar[] = ['no-light', 'not-seen', 'no-connect', 'drops', 'no-move', 'elsewhere', 'works'];
+
+const STOPS_AT: Readonly<Record<Oddity['shows'], HowFar>> = {
+  dark: 'no-light',
+  'not-seen': 'not-seen',
+  'not-found': 'no-connect',
+  denied: 'no-connect',
+  'no-reply': 'no-connect',
+  'odd-reply': 'no-connect',
+  'driver-error': 'no-connect',
+  unreachable: 'no-connect',
+  'drops-quiet': 'drops',
+  'drops-motors': 'drops',
+  'drops-random': 'drops',
+  'drops-device': 'drops',
+  refuses: 'no-move',
+  'no-motion': 'no-move',
+  'misses-small': 'elsewhere',
+  'misses-anyhow': 'elsewhere',
+  creeps: 'elsewhere',
+};
+
+/** Whether something else in the set-up is met before the oddity; a tube that lands elsewhere hides a small miss and a slow drift. */
+const isHidden = (w: World, { shows }: Oddity): boolean => {
+  const [without, own] = [howFarOf({ ...w, oddity: null }), STOPS_AT[shows]];
+  const isSmall = shows === 'misses-small' || shows === 'creeps';
+  return COURSE.indexOf(without) < COURSE.indexOf(own) || (without === own && isSmall);
+};
+
 /** What is truly there to see; null where the bench has no rule for the check. */
-export const seenBy = (w: World, check: string): string | null => w.oddity?.seen?.[check] ?? RULES[check]?.(w) ?? null;
+export const seenBy = (w: World, check: string): string | null => {
+  if (w.oddity !== null && DOINGS.has(check) && isHidden(w, w.oddity)) return seenBy({ ...w, oddity: null }, check);
+  return w.oddity?.seen?.[check] ?? RULES[check]?.(w) ?? null;
+};
+
+/** By what a member says that "something changed": how far it gets, what the program says, where the tube lands. */
+const complaint = (w: World): string => {
+  const lands = howFarOf(w) === 'elsewhere' ? seenBy(w, 'miss') : '';
+  return [complaintOf(w), seenBy(w, 'how-far'), lands].join(' ');
+};
 
 /** Finer words for what coarser answers also say; used while a check does not offer them. */
 const COARSER: Readonly<Record<string, string>> = {
@@ -144,14 +196,14 @@ export const memberAt = (model: TriageModel, start: World, seed: string, noise: 
     tries: (fault) => {
       if (BEYOND_REPAIR[fault]?.(world) === true) return 'could-not';
       const mended = REMEDY_CHANGES[fault]?.(world) ?? world;
-      const helps = complaintOf(mended) !== complaintOf(world) || isWell(mended);
+      const helps = complaint(mended) !== complaint(world) || isWell(mended);
       const cannot = helps || mended === world ? (CANNOT_TONIGHT[fault] ?? 0) : 0;
       if (random.chance(Math.max(noise.couldNot, noise.couldNot > 0 ? cannot : 0))) return 'could-not';
       if (random.chance(noise.doneWrongly)) return 'same';
-      const before = complaintOf(world);
+      const before = complaint(world);
       world = mended;
       if (isWell(world)) return 'works';
-      return complaintOf(world) === before ? 'same' : 'changed';
+      return complaint(world) === before ? 'same' : 'changed';
     },
   };
 };

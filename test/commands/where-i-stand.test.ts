@@ -91,14 +91,25 @@ describe('a place that was named, where no site is known', () => {
     return said;
   };
 
-  it('is meant for what is asked next, and the answer says so and how to keep it', async () => {
+  it('is meant for what is asked next, and the answer says so; how to keep it is said once', async () => {
+    const first = await talk('ida', [
+      ['is jupiter up', 0],
+      ['is jupiter up from Leeds', 1],
+    ]);
+    expect(first).toMatch(/Leeds.*my site is Leeds/u);
+    const next = await talk('ida', [
+      ['is jupiter up from Leeds', 1],
+      ['up mars', 2],
+    ]);
+    expect(next).toMatch(/Leeds.*as you said before/u);
+    expect(next).not.toMatch(/my site is/u);
+    // Half a day later it is another talk.
     expect(
       await talk('ida', [
-        ['is jupiter up', 0],
-        ['Leeds', 1],
-        ['up mars', 2],
+        ['is jupiter up from Leeds', 1],
+        ['is mars up from Leeds', 800],
       ]),
-    ).toMatch(/Leeds.*as you said before.*my site is Leeds/u);
+    ).toMatch(/my site is Leeds/u);
     expect(
       await talk('jo', [
         ["i'm in Leeds, is jupiter up", 0],

@@ -4,7 +4,17 @@ import type { Fact, Json } from '../../reply/reply.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
 
-export const KINDS = ['all', 'phases', 'saturdays', 'eclipses', 'showers', 'planets', 'meetings', 'seasons'] as const;
+export const KINDS = [
+  'all',
+  'phases',
+  'saturdays',
+  'eclipses',
+  'showers',
+  'planets',
+  'meetings',
+  'seasons',
+  'messier',
+] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** Other words for them. */

@@ -17,6 +17,7 @@ const USUAL_WEEKS_OF: Readonly<Record<Kind, number>> = {
   planets: 52,
   meetings: 8,
   seasons: 53,
+  messier: 53,
 };
 
 interface Told {

@@ -18,6 +18,7 @@ import { kindOption, ofNight, wantedOf } from './ahead-asked.js';
 import { brightest } from './brightest-section.js';
 import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
 import { pairIn, pairSection } from './pair-section.js';
+import { marathon } from './marathon-section.js';
 import { phases } from './phase-section.js';
 import { planets } from './planet-section.js';
 import { afterPeriod, periodOf, spanOf, withinWords } from './ahead-span.js';
@@ -138,7 +139,8 @@ const firstWords = (
 ): string => {
   const { kind } = question;
   const headline = sections.map((section) => section.headline ?? null).find((words) => words !== null);
-  if (['saturdays', 'showers', 'seasons', 'planets'].includes(kind) && headline !== undefined) return headline;
+  if (['saturdays', 'showers', 'seasons', 'planets', 'messier'].includes(kind) && headline !== undefined)
+    return headline;
   if (kind === 'meetings' && headline !== undefined)
     return [headline, nextWords(soonest(sections))].filter((words) => words !== null).join(' ');
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
@@ -172,6 +174,7 @@ const lookedFor = (deps: Deps, of: (one: Kind) => Question, nowUtcMs: UtcMs): Lo
       wants('meetings') ? meetings(of('meetings'), deps.catalogue, nowUtcMs) : NOTHING,
       besideMoon(of('meetings'), deps.catalogue, nowUtcMs),
       seasons(of('seasons')),
+      marathon(of('messier'), deps.catalogue),
     ],
   };
 };
@@ -247,7 +250,7 @@ export const ahead = defineCommand({
     const next = later === null ? null : nextWords(soonest(later.sections));
     const facts = sections.flatMap((section) => section.facts);
     return reply({
-      title: `What is coming${period === null ? '' : ` in ${period.said}`}${kind === 'all' ? '' : `: ${kind}`}`,
+      title: `What is coming${period === null ? '' : ` in ${period.said}`}${kind === 'all' ? '' : `: ${kind === 'messier' ? 'Messier marathon' : kind}`}`,
       summary: next === null ? summary : `${summary} ${next}`,
       facts,
       pointsAt: sections.flatMap((section) => section.pointsAt ?? []),

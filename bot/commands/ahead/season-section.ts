@@ -50,6 +50,7 @@ export const seasons = (question: Question): Section => {
   return {
     headline: next === undefined ? null : `${next.label}: ${next.value}.`,
     facts: told,
+    times: found.map(({ utcMs }) => utcMs),
     data: found.map(({ turn, utcMs }) => ({ what: turn, utc: isoUtc(utcMs) })),
   };
 };

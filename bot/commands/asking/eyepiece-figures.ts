@@ -36,6 +36,10 @@ const sizedTarget = (
   return null;
 };
 
+/** "And with the 2x barlow": the one and the other. */
+const WITH_AND_WITHOUT =
+  /\b(?:and|or|then|also|plus|both)(?: (?:what|then|again|also))? (?:with|w|in|using|without|by)\b.{0,30}\b(?:barlow|reducer)\b|\bwith(?:out)? (?:and|or) with(?:out)?\b/u;
+
 /** "field of view 25mm 52 deg eyepiece 1200mm scope", "what magnification does 10mm give on 1200mm". */
 const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
   const { apertureMm, focalMm, eyepieceMm, apparentDeg, power } = numbersIn(plain);
@@ -47,7 +51,9 @@ const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
       `An eyepiece of ${short(focalMm / power)} mm: ${rounded(focalMm)} over ${rounded(power)}. More than twice the aperture in millimetres shows nothing more.`,
     );
   }
-  const lens = lensBetween(plain);
+  const isBoth = WITH_AND_WITHOUT.test(plain);
+  const barlow = lensBetween(plain);
+  const lens = isBoth ? { factor: 1, words: '' } : barlow;
   const times = (focalMm * lens.factor) / eyepieceMm;
   const fieldDeg = (apparentDeg ?? PLAIN_FIELD_DEG) / times;
   const target = /\b(?:fit|fits|whole|all of|too big|too large)\b/u.test(plain) ? sizedTarget(catalogue, plain) : null;
@@ -57,10 +63,13 @@ const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
     pupilMm === null
       ? ''
       : ` Exit pupil ${rounded(pupilMm, 1)} mm${pupilMm > EYE_PUPIL_MM ? ', more than an eye takes in' : ''}.`;
+  const alsoBarlow = isBoth
+    ? ` With the lens between ${short(times * barlow.factor)}×, and ${rounded(fieldDeg / barlow.factor, 1)}°.`
+    : '';
   const field = `Field ${rounded(fieldDeg, 1)}°, ${apparentDeg === null ? `for a plain eyepiece of ${PLAIN_FIELD_DEG}° apparent field` : `its ${rounded(apparentDeg)}° over the power`}.`;
   return said(
     `${short(times)}×`,
-    `${fits}${fits === '' ? '' : ' '}Power ${short(times)}×: ${rounded(focalMm)} over ${rounded(eyepieceMm, 1)}${lens.words}. ${field}${pupil}`,
+    `${fits}${fits === '' ? '' : ' '}Power ${short(times)}×: ${rounded(focalMm)} over ${rounded(eyepieceMm, 1)}${lens.words}. ${field}${pupil}${alsoBarlow}`,
   );
 };
 
@@ -176,10 +185,17 @@ const longestExposure = (plain: string): Outcome | null => {
   );
 };
 
+const USUAL_RATIOS = [5, 6, 8, 10];
+
 /** "exit pupil of a 25mm eyepiece in f/6": no focal length is wanted. */
 const exitPupil = (plain: string): Outcome | null => {
   const { eyepieceMm, ratio } = numbersIn(plain);
-  if (!/\bexit pupil\b/u.test(plain) || eyepieceMm === null || ratio === null) return null;
+  if (!/\bexit pupil\b/u.test(plain) || eyepieceMm === null) return null;
+  if (ratio === null)
+    return said(
+      'Exit pupil',
+      `The ${rounded(eyepieceMm, 1)} mm over the focal ratio: ${USUAL_RATIOS.map((each) => `${rounded(eyepieceMm / each, 1)} mm at f/${each}`).join(', ')}. Faint wide things like 4 to 6 mm, planets 0.5 to 1 mm; more than your own pupil opens is lost.`,
+    );
   const pupilMm = eyepieceMm / (ratio * lensBetween(plain).factor);
   const wide = pupilMm > EYE_PUPIL_MM ? ' More than an eye takes in: the rest of the light is lost.' : '';
   return said(

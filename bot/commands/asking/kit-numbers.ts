@@ -42,8 +42,18 @@ export const numbersIn = (plain: string): Numbers => {
   };
 };
 
+/** "2x barlow", "0.63 reducer", as it was said; null: none was. */
+export const lensIn = (plain: string): string | null =>
+  /(?<![\d.])\d(?:\.\d+)? ?(?:x|×) ?barlow\b|\bbarlow\D{0,8}(?<![\d.])\d(?:\.\d+)? ?(?:x|×)|\bbarlow\b|(?<!\d)0?\.\d+ ?(?:x|×)? ?(?:focal )?reducer\b/u.exec(
+    plain,
+  )?.[0] ?? null;
+
 /** What was told before with what is told now in its place, as a question of power and field. */
-export const withNumbers = (before: Numbers, now: Numbers): string | null => {
+export const withNumbers = (beforeText: string, nowText: string): string | null => {
+  const before = numbersIn(beforeText);
+  const now = numbersIn(nowText);
+  const lens = lensIn(nowText);
+  const lensBefore = lens === null ? lensIn(beforeText) : null;
   const apertureMm = now.apertureMm ?? before.apertureMm;
   const focalMm = now.focalMm ?? before.focalMm;
   const eyepieceMm = now.eyepieceMm ?? before.eyepieceMm;
@@ -54,5 +64,8 @@ export const withNumbers = (before: Numbers, now: Numbers): string | null => {
     ...(apparentDeg === null ? [] : [`of ${apparentDeg} degrees`]),
     `give on a ${focalMm}mm focal length`,
     ...(apertureMm === null ? [] : [`${Math.round(apertureMm)}mm aperture`]),
+    ...(lens === null ? [] : [`with the ${lens}`]),
+    // Whether it is still in is not said: both are told.
+    ...(lensBefore === null ? [] : [`and with the ${lensBefore}`]),
   ].join(' ');
 };

@@ -1,6 +1,6 @@
 /** What no reckoning here answers, and what needs a word more: said kindly, with the right next step. */
 import { problem } from '../../ground/problem.js';
-import type { Outcome } from '../../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import type { Reading } from './sentence/asked.js';
 
 /** The line that answers, or the answer itself where there is no such command; null when the words are no question of ours. */
@@ -17,15 +17,31 @@ const refused = (
   return () => ({ outcome: problem('not-known-here', message, choices) });
 };
 
+/** In two sentences; the list of commands is for who asks for it. */
+const whoIAm = (): PlainReading => ({
+  outcome: reply({
+    title: 'Pierhand',
+    summary:
+      'I am a bot for the night: I tell what is up, where and when, and help find out why a mount will not connect or point. Ask in plain words, and tell me once where you observe, such as "my site is Ely, England".',
+    choices: [
+      { label: "What's up tonight?", run: 'tonight' },
+      { label: 'The mount does not connect', run: 'triage' },
+      { label: 'All commands', run: 'help' },
+    ],
+    pointsAt: NOWHERE,
+  }),
+});
+
 /** What I do not know; the first match answers, before the sentence is read for its parts. */
 export const UNKNOWN: readonly Answered[] = [
   [
     /^(?:(?:show|tell|give|list) (?:me |us )?)?(?:more|all|the rest|all of (?:them|it)|all ten|more of (?:them|it))(?: please| pls)?$/u,
     () => ({ line: 'tonight all:yes' }),
   ],
+  [/^\?+$|^(?:what can (?:you|i) (?:do|ask)|how does this work|commands?|options|menu)$/u, () => ({ line: 'help' })],
   [
-    /^\?+$|^(?:what can (?:you|i) (?:do|ask)|how does this work|commands?|options|menu|who (?:are|made) you|what are you)$/u,
-    () => ({ line: 'help' }),
+    /^(?:(?:hi|hey|hello|and|so|but),? )*(?:who|what) (?:are|r|is|made) (?:you|u|this bot|pierhand)(?: then| anyway)?$/u,
+    whoIAm,
   ],
   [
     /\b(?:iss|space station|satellites?|starlink|tiangong)\b|\bhubble(?! ?'?s variable| nebula)\b/u,

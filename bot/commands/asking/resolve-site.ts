@@ -22,7 +22,7 @@ import {
 } from '../../store/store.js';
 import type { Asker, Request, Deps } from '../core/command.js';
 import type { Privacy } from '../core/privacy.js';
-import { lastPlace } from './following/last-asked.js';
+import { hintDue, lastPlace } from './following/last-asked.js';
 
 /** A site with what the club's memory adds to it. */
 export interface ResolvedSite {
@@ -174,6 +174,10 @@ const isNoneUsual = (saved: SavedSites, { clubSiteText }: Deps): boolean =>
   saved.trouble === null &&
   ![...saved.member, ...saved.club].some(({ isDefault }) => isDefault);
 
+/** How to keep a place is said once in a talk. */
+const isHintDue = ({ store }: Deps, { asker, nowUtcMs }: Asking): boolean =>
+  nowUtcMs === undefined || hintDue(store, asker, nowUtcMs);
+
 const namedSite = (
   deps: Deps,
   request: Asking,
@@ -205,7 +209,10 @@ const namedSite = (
     // A saved site may bear the same name; a position is what it is.
     if (saved.trouble !== null && parsePosition(siteText) === null)
       request.privacy.markUnread(`the place ${found.site.name}`);
-    const keep = isNoneUsual(saved, deps) ? { keep: `To keep it, type: my site is ${found.site.name}` } : {};
+    const keep =
+      isNoneUsual(saved, deps) && isHintDue(deps, request)
+        ? { keep: `To keep it, type: my site is ${found.site.name}` }
+        : {};
     return { site: found.site, horizon: null, saidAs: found.site.name, ...keep };
   }
   // A name that is no place asks for a site of the member's own, there or not.

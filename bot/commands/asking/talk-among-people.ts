@@ -99,7 +99,7 @@ const kindOf = (clause: string): Talk | null => {
 
 /** How one speaks to people rather than of a mount. */
 const TO_PEOPLE =
-  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:(?:(?:is|are|has|have|did|does|do|was) )?(?:any ?(?:one|body)|every ?(?:one|body))\b|who(?:'s|se)?\b|you (?:all|lot|guys)\b|guys\b|folks\b|(?!(?:what|how|why|where|when|which)\b)\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|(?:i (?:got|have|need|want) to|gotta) (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
+  /^(?:(?:so|and|hey|hi|ok|oh|sorry|haha|lol|right|well|cool)[ ,]+)*(?:(?:(?:is|are|has|have|did|does|do|was) )?(?:any ?(?:one|body)|every ?(?:one|body))\b|who(?:'s|se)?\b(?! (?:are|r|made|is) (?:you|u|this|pierhand)\b)|you (?:all|lot|guys)\b|guys\b|folks\b|(?!(?:what|how|why|where|when|which|who)\b)\p{L}+,? (?:are|will|did|do|have|can|could) (?:you|u)\b|hope (?:you|every)|what an? (?!\p{L}+ (?:is|are)\b)|no worries|my (?:wife|husband|son|daughter|kids?|mum|dad|dog|cat)\b|(?:i (?:got|have|need|want) to|gotta) (?:put|feed|walk|fetch|collect|cook|make|go)\b)/iu;
 /** What answers a question or tells of a remedy, however few words it is. */
 const ANSWERS = /\b(?:no|not|nothing|none|never|still|same|yes|yep|nope|\p{L}+n't)\b/u;
 /** After a greeting one often tells of the mount; after these seldom. */

@@ -15,6 +15,7 @@ export const DARK_FIRST = [
   'moon-at-dark',
   'moonless',
   'moon-spoils',
+  'worth',
   ...SUN_FIRST,
   'milky-way',
   'core',
@@ -93,14 +94,25 @@ const moonlessWords = ({ moonless, untilUtcMs, zone }: DarkNight): string => {
 const THIN_FRACTION = 0.2;
 const UNHURT = 'the Moon itself, planets, doubles and bright clusters do not mind';
 
-const moonSpoils = ({ moonless, moonLitFraction, zone }: DarkNight, dark: TimeSpan): string => {
+const moonSpoils = ({ moonless: all, moonLitFraction, zone, nowUtcMs }: DarkNight, dark: TimeSpan): string => {
+  // What is past of the night is no time for anything.
+  const moonless = all.filter(({ endUtcMs }) => nowUtcMs >= dark.endUtcMs || endUtcMs > nowUtcMs);
   const freeMs = moonless.reduce((sum, span) => sum + length(span), 0);
   const lit = `${Math.round(moonLitFraction * 100)} % lit`;
   if (freeMs >= length(dark) - 60_000) return 'No, the Moon is down all the dark hours';
   if (moonLitFraction < THIN_FRACTION) return `Hardly, the Moon is a thin crescent, ${lit}`;
-  if (freeMs === 0) return `Yes for galaxies and nebulae: the Moon is ${lit} and up all the dark hours; ${UNHURT}`;
+  if (freeMs === 0)
+    return `Yes for galaxies and nebulae: the Moon is ${lit} and up all the dark hours${all.length > 0 ? ' to come' : ''}; ${UNHURT}`;
   const free = listed(moonless.map(({ startUtcMs, endUtcMs }) => formatSpan(startUtcMs, endUtcMs, zone)));
   return `In part: the Moon is ${lit}, but down ${free}, the time for galaxies and nebulae`;
+};
+
+/** Whether to set up at all, for whom the Moon gives pause. */
+const worthIt = (night: DarkNight, dark: TimeSpan): string => {
+  const spoils = moonSpoils(night, dark);
+  if (!/^(?:Yes|In part)/u.test(spoils)) return `Yes: ${spoils.replace(/^(?:No|Hardly), /u, '')}`;
+  const isInPart = spoils.startsWith('In part');
+  return `Yes, for the Moon itself, planets, doubles and bright clusters; for galaxies and nebulae ${isInPart ? 'only in part' : 'another night'}: ${spoils.replace(/^[^:]*: /u, '').replace(`; ${UNHURT}`, '')}`;
 };
 
 /** Without its full stop; null where the night has no full darkness to speak of. */
@@ -121,6 +133,8 @@ export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): strin
       return moonlessWords(night);
     case 'moon-spoils':
       return moonSpoils(night, dark);
+    case 'worth':
+      return worthIt(night, dark);
     default:
       // The Sun's own are said by {@link SUN_FIRST}'s room.
       return null;

@@ -58,7 +58,9 @@ const upWords = ({ observer, zone }: Site, day: TimeSpan): string => {
     ...(sun.riseUtcMs === null ? [] : [`rises at ${formatLocalTime(sun.riseUtcMs, zone)}`]),
     ...(sun.setUtcMs === null ? [] : [`sets at ${formatLocalTime(sun.setUtcMs, zone)}`]),
   ];
-  return `Yes, on ${on} the Sun ${times.join(' and ')}`;
+  const next = nextSun(observer, 'rise', day.endUtcMs);
+  const isLast = next !== null && next - day.endUtcMs > TWO_DAYS_MS;
+  return `Yes, on ${on} the Sun ${times.join(' and ')}${isLast ? `; not again before ${formatLocalDateTime(next, zone)}` : ''}`;
 };
 
 /** When polar night ends, or polar day; elsewhere tomorrow's rising. */

@@ -27,6 +27,7 @@ import { formatLocalDate, isOfThatDate } from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { hourOfNight, nightFor, targetFor, timeFor, type AskedTime } from '../asking/question-parts.js';
 import { siteFor, type ResolvedSite } from '../asking/resolve-site.js';
+import { downThen, USUAL_ABOVE_DEG } from './down-then.js';
 import { eventOf } from './of-event.js';
 import { sendsToSun, sunAt } from './of-sun.js';
 import { again, type RemindOptions } from './remind-options.js';
@@ -43,9 +44,6 @@ import {
   ownWords,
 } from './remind-words.js';
 import type { To } from './reminder-address.js';
-
-/** High enough to be worth walking out for, where no height is asked for. */
-const USUAL_ABOVE_DEG = 20;
 
 export interface Asked {
   readonly kind: ReminderKind;
@@ -138,7 +136,8 @@ const ofHour = ({ where, given, nowUtcMs }: Told, target: Target | null): Asked 
         : [{ what: target?.name ?? '', when: { utcMs }, observer, zone, direction }],
     why: () => `That hour is past at ${name}. Give one to come, or on:tomorrow with it.`,
     already: 'It is that hour already',
-    notes: time.notes,
+    // What is past is never waited for: no word of yesterday.
+    notes: time.notes.filter((note) => !/\byesterday\b/u.test(note)),
   };
 };
 
@@ -282,5 +281,10 @@ const waitedFor = async (deps: Deps, request: Request<RemindOptions>, to: To): P
       : ofHour(told, null);
   const found = targetFor(deps, given.target, (typed) => again(given, { target: typed }));
   if (isProblem(found)) return found;
-  return given.at === undefined ? ofTarget(told, found.target) : ofHour(told, found.target);
+  if (given.at === undefined) return ofTarget(told, found.target);
+  const asked = ofHour(told, found.target);
+  if (given.when !== 'up') return asked;
+  return isProblem(asked)
+    ? asked
+    : (downThen(told, found.target, asked.search({ startUtcMs: nowUtcMs, endUtcMs: nowUtcMs })) ?? asked);
 };

@@ -19,7 +19,7 @@ export const options = {
   when: optional(
     choice(
       'add: or when it clears your horizon, transits, sets or is due south, or when dark begins, or before sunrise',
-      ['horizon', 'transit', 'set', 'north', 'east', 'south', 'west', 'dark', 'sunrise'],
+      ['horizon', 'transit', 'set', 'north', 'east', 'south', 'west', 'dark', 'sunrise', 'up'],
     ),
   ),
   at: optional(
@@ -37,7 +37,7 @@ export const options = {
 export type RemindOptions = OptionValues<typeof options>;
 
 /** The options that keep the question the same when it is asked again with another target or site. */
-export const again = (given: RemindOptions, changed: Readonly<Record<string, string>>): string =>
+export const again = (given: RemindOptions, changed: Readonly<Record<string, string | undefined>>): string =>
   commandLine('remind', '', {
     target: given.target,
     above: given.above,

@@ -1,4 +1,5 @@
 /** What reminders say, and why one cannot be set. */
+import { MS_PER_DAY } from '../../ground/durations.js';
 import { tidy } from '../../ground/tidy.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import type { Target } from '../../catalogue/index.js';
@@ -6,7 +7,7 @@ import { clearanceDeg } from '../../pointing/horizon/horizon-profile.js';
 import { capital, compassWord, degrees, degreesAsAsked, listed } from '../../reply/wording.js';
 import type { Moment } from '../../reminders/find-moment.js';
 import { horizontalOf } from '../../sky/place.js';
-import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
+import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
 import { SUN } from '../../sky/twilight.js';
 import { formatClock, formatLocalTime } from '../../times/index.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
@@ -71,9 +72,11 @@ export const hourText = (target: Target | null, where: ResolvedSite, { utcMs }: 
   const time = formatLocalTime(utcMs, where.site.zone);
   if (target === null) return `It is ${time}, as you asked.`;
   const { altitudeDeg } = horizontalOf(target.body, where.site.observer, utcMs);
+  const { riseUtcMs } = riseTransitSet(target.body, where.site.observer, utcMs, utcMs + MS_PER_DAY);
+  const rises = riseUtcMs === null ? '' : ` until ${formatLocalTime(riseUtcMs, where.site.zone)}`;
   return altitudeDeg > 0
     ? `It is ${time}: ${target.name} is ${place(target, where, utcMs)}, seen from ${where.site.name}.`
-    : `It is ${time}, and ${target.name} is below the horizon, seen from ${where.site.name}.`;
+    : `It is ${time}, and ${target.name} is below the horizon${rises}, seen from ${where.site.name}.`;
 };
 
 export const darkText = (where: ResolvedSite, { utcMs, untilUtcMs }: Moment): string =>

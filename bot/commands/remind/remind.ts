@@ -36,7 +36,9 @@ const spansOf = (given: RemindOptions, { where, isByDay }: Asked, nowUtcMs: UtcM
     return isByDay === true ? nightsFrom(nowUtcMs + HALF_A_DAY_MS, site).map(dayOf) : nightsFrom(nowUtcMs, site);
   const night = nightFor(given.on, site, nowUtcMs);
   if (isProblem(night)) return night;
-  return isByDay === true ? [dayOf(night)] : [night];
+  if (isByDay === true) return [dayOf(night)];
+  // "When the Moon sets on Sunday": by day, where it does not by night.
+  return given.when === 'set' || given.above === 0 ? [night, dayOf(night)] : [night];
 };
 
 const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, nowUtcMs: UtcMs): Moment | Problem => {
@@ -60,9 +62,13 @@ const momentOf = (asked: Asked, nights: readonly TimeSpan[], leadMs: number, now
 
 /** What is so already tonight may be waited for tomorrow. */
 const withTomorrow = (found: Problem, given: RemindOptions): Problem =>
-  found.problem === 'already' && given.on === undefined
+  (found.problem === 'already' || (found.problem === 'no-such-moment' && given.at !== undefined)) &&
+  given.on === undefined
     ? problem(found.problem, found.message, [
-        { label: 'Remind me tomorrow night', run: again(given, { on: 'tomorrow' }) },
+        {
+          label: given.at === undefined ? 'Remind me tomorrow night' : 'Tomorrow at that hour',
+          run: again(given, { on: 'tomorrow' }),
+        },
       ])
     : found;
 

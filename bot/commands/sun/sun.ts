@@ -24,6 +24,7 @@ import { graver } from '../../reply/levels.js';
 import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
+import { turnWords } from './turn-words.js';
 import { levelThen, standsWords, targetFact } from './stands-then.js';
 import { afterWords, apartWords, summaryFor, type KnownMotion, type Question, type Start } from './sun-summary.js';
 import { wayData, wayWords } from './way-words.js';
@@ -156,6 +157,7 @@ const sunReply = (
       ...down.words,
       summaryFor(question, sun, judged, limits.dangerDeg),
       ...standsWords(question, place, sun),
+      ...turnWords(question, place, sun.isSunUp),
     ].join(' '),
     facts: [...factsFor(deps.catalogue, question, sun, judged), ...targetFact(question, place)],
     notes: [

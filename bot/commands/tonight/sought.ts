@@ -122,7 +122,7 @@ export const soughtOf = (
     sky: skyOf(given, where),
     constellations,
     hours,
-    isOfChange: given.kind === 'variable-star',
+    isOfChange: given.kind === 'variable-star' || given.kind === 'carbon-star',
     nowUtcMs,
     lastUtcMs: untilUtcMs ?? fromUtcMs,
   };

@@ -127,10 +127,14 @@ const toldIn = (model: TriageModel, text: string, isGuessed: boolean): readonly 
   return [...new Set([...told, ...onTheSky])].filter((what) => model.check(what) !== undefined);
 };
 
+/** "Just got my first scope what should i look at": a question of the sky, though no mark stands before it. */
+const isAnswered = (read: PlainReading): boolean =>
+  read !== null && 'line' in read && (read.unread ?? 0) === 0 && !/^triage\b/u.test(read.line);
+
 /** What is told must weigh as much as the answer that it sets aside. */
-const isEnough = (standing: Standing, told: readonly string[]): boolean => {
+const isEnough = (standing: Standing, told: readonly string[], read: PlainReading): boolean => {
   const symptoms = told.filter((what) => !IS_HISTORY.includes(what));
-  if (standing === 'no answer') return told.length > 0;
+  if (standing === 'no answer') return (isAnswered(read) ? symptoms : told).length > 0;
   if (standing === 'hardly stands') return symptoms.length > 0;
   return symptoms.length > 1 || (standing === 'leaves words' && symptoms.some((what) => ON_THE_SKY.has(what)));
 };
@@ -170,7 +174,7 @@ const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: 
   if (standing === 'stands' || wordCount < (isBrief ? LEAST_WORDS : AT_LENGTH)) return false;
   // A guess sets no answer to a question aside that leaves words over: those may be of anything.
   const isGuessed = wordCount >= AT_LENGTH && (standing === 'no answer' || !ASKED.test(text));
-  return isEnough(standing, toldIn(model, text, isGuessed));
+  return isEnough(standing, toldIn(model, text, isGuessed), read);
 };
 
 const MOVES_THERE = /\b(?:go ?to|goto\w*|slew\w*|point\w*|send\w*|aim\w*)\b/iu;

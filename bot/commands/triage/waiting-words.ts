@@ -24,7 +24,7 @@ import { triage } from './triage.js';
 
 /** How a question of another kind begins; "I don't see anything" and "it is in the port" are answers. */
 const OPENS_QUESTION =
-  /^(?:(?:hi|hey|so|and|please|pierhand),? )*(?:what|whats|which|when|whens|where|wheres|how|hows|who|is|are|will|can (?:i|we|you)|could|should|show me|remind|suggest|recommend|next|any|do you|does|tell me)\b/iu;
+  /^(?:(?:hi|hey|so|and|please|pierhand|(?:my|the|our) \w+ (?:asks?|asked|is asking|wants to know|wonders?)(?: if| whether)?),? )*(?:what|whats|which|when|whens|where|wheres|how|hows|who|is|are|will|can (?:i|we|you)|could|should|show me|remind|suggest|recommend|next|any|do you|does|tell me)\b/iu;
 
 /** And what is told with sure intent: where they observe from, and what to be reminded of. */
 const SURE =
@@ -38,7 +38,8 @@ export const isOfTheMount = (outcome: Outcome): boolean =>
 const A_MISS = /^astray\b/u;
 
 /** What is kept, and what the air does at a height: no walk asks for it. */
-const NEVER_OF_WALK = /^(?:forget|mydata|refraction|remind (?:list|cancel)|site (?:use|rename|remove))\b|^site$/u;
+const NEVER_OF_WALK =
+  /^(?:forget|mydata|refraction|remind (?:list|cancel)|site (?:use|rename|remove)|dark first:sun(?:set|rise)|ahead messier)\b|^site$/u;
 
 /** A whole question of another kind ("when is the next lunar eclipse", "hello"); a bare target may be one of the walk's answers. */
 export const isAnotherQuestion = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
@@ -65,15 +66,17 @@ const HOW_TO_DO =
 /** Lines of the sky, with the day or hour that a question names. */
 const OF_THE_SKY =
   /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright)\b(?<rest>.*)$/u;
-const NAMES_A_TIME = /\b(?:on|at|from|until|first):(?!now\b)/u;
+const NAMES_A_TIME = /\b(?:on|at|in|over|from|until|first):(?!now\b)/u;
 const FEWEST_WORDS = 3;
+/** "Steady light low in the east": no lamp of a mount has a direction. */
+const A_LIGHT = /^bright towards:/u;
 
 /** What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now". */
 const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean => {
   const rest = OF_THE_SKY.exec(line)?.groups?.['rest'];
   if (rest === undefined) return false;
   const asks = OPENS_QUESTION.test(said) || said.endsWith('?');
-  const isTimed = NAMES_A_TIME.test(rest);
+  const isTimed = NAMES_A_TIME.test(rest) || A_LIGHT.test(line);
   return unread > 0 ? asks && isTimed : asks || isTimed;
 };
 
@@ -120,13 +123,17 @@ export const isOfTheSkyAlone = (text: string, deps: Deps, nowUtcMs: UtcMs): bool
 const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
   HOW_TO_DO.test(text.trim()) && readText(reading, text).facts.length > 0;
 
+/** Who speaks here is no word about the mount. */
+const ASKS_WHO =
+  /^(?:(?:hi|hey|hello|and|so|but),? )*(?:who|what) (?:are|r|is) (?:you|u|this bot|pierhand)(?: then| anyway)?\W*$/iu;
+
 export const waitingWords: WordsReader = {
   name: 'triage',
   isOfWalk: true,
   standsAgain: walkStandsAgain,
   read: async (deps, { text, ...request }) => {
     const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
-    if (walk === null) return null;
+    if (walk === null || ASKS_WHO.test(text.trim())) return null;
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;

@@ -6,6 +6,7 @@ import { placeOf } from '../../sky/place.js';
 import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
+import { bestMonth } from './season.js';
 import {
   alone,
   best,
@@ -86,6 +87,21 @@ export const circumpolar = (question: WhetherQuestion, asks: 'circumpolar' | 'se
     setUtcMs === null ? null : `sets ${clock(setUtcMs)}`,
   ].filter((part) => part !== null);
   return best(`${goes}, it ${times.join(' and ')}.`);
+};
+
+/** Whether it is ever seen from here, how high, and in which months; null for what moves. */
+export const ever = ({ asked: { target, where }, found: { culminationDeg } }: WhetherQuestion): SaidWhether | null => {
+  const month = bestMonth(target);
+  if (culminationDeg === null || month === null) return null;
+  if (culminationDeg <= 0) return alone('No, it never rises here.');
+  const { latitudeDeg } = where.site.observer;
+  const { decDeg } = placeOf(target.body, where.site.observer, 0).j2000;
+  if (Math.abs(latitudeDeg + decDeg) > 90) return best('Yes, on every dark night: it never sets here.');
+  const side = decDeg > latitudeDeg ? 'north' : 'south';
+  const low = culminationDeg < LOW_DEG ? ', so it takes a free horizon and clear air' : '';
+  return alone(
+    `Yes, it climbs to ${degrees(culminationDeg)} in the ${side}${low}: highest at midnight in ${month}, in the evening a month or two later.`,
+  );
 };
 
 const LITTLE_MAG = 0.5;

@@ -1,5 +1,5 @@
 /** A plain yes or no, before all else: is it up then, can it be seen, is it too late for it, does it get so high, is it bright. */
-import { bright, circumpolar, highOrLow, moonlight, reaches } from './whether-figures.js';
+import { bright, circumpolar, ever, highOrLow, moonlight, reaches } from './whether-figures.js';
 import type { SaidWhether, WhetherQuestion } from './whether-question.js';
 import { hoursAround, seen } from './whether-seen.js';
 import { down, upThen } from './whether-stand.js';
@@ -17,10 +17,17 @@ export const WHETHER = [
   'circumpolar',
   'sets-here',
   'moonlight',
+  'ever',
 ] as const;
 export type Whether = (typeof WHETHER)[number];
 const ALL: readonly string[] = WHETHER;
 export const isWhether = (first: string | undefined): first is Whether => first !== undefined && ALL.includes(first);
+
+const everSeen = (question: WhetherQuestion): SaidWhether => ever(question) ?? seen(question);
+
+/** Seen at an hour, where one is said and some hour of that night would help; else in the night. */
+const seenThen = (question: WhetherQuestion): SaidWhether =>
+  question.utcMs === null || isHopeless(question) ? seen(question) : upThen(question);
 
 export const whetherWords = (
   first: Whether,
@@ -29,7 +36,7 @@ export const whetherWords = (
 ): SaidWhether => {
   switch (first) {
     case 'seen':
-      return question.utcMs === null || isHopeless(question) ? seen(question) : upThen(question);
+      return seenThen(question);
     case 'up':
       return upThen(question);
     case 'down':
@@ -49,6 +56,8 @@ export const whetherWords = (
       return circumpolar(question, first);
     case 'moonlight':
       return moonlight(question);
+    case 'ever':
+      return everSeen(question);
   }
 };
 

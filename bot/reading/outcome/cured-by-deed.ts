@@ -32,7 +32,7 @@ const DOES = either(
   'works?|wor?k?ing|connects?|conn?ects?|connect(?:ed|ing)|conn?ected|talks?|talking|answers?|answering|replies|responds?|responding|moves?|moving|slews?|slewing|tracks?|tracking|guides?|guiding|runs?|running|finds?|found|sees?|hits?|lands?|points?|follows?|homes|holds?|stays?|stayed|sits|behaves?|flies|goes?|went|goto|opens? (?:fine|now|ok)|obeys|listens|stops? where|keeps? (?:up|still|going|connected)|lives|aligns|comes? up|came up|came alive|is (?:back|alive|there|in|up|online)|are (?:in|there)',
 );
 const GOOD = either(
-  'good|fine|ok|okay|great|sorted|fixed|solved|cured|mended|perfect|there|alive|up|in|online|back|brilliant|stable|steady|solid|well|happy|(?:spot|bang|dead|right) on|exact|accurate|like new',
+  'good|fine|ok|okay|great|sorted|fixed|solved|cured|mended|perfect|there|alive|(?:up|in)(?= (?:now|again|at last|finally|and running)|$)|online|back|brilliant|stable|steady|solid|well|happy|(?:spot|bang|dead|right) on|exact|accurate|like new',
 );
 const MIDDLE = either(
   '(?:in|at|on) (?:the )?(?:\\w+ )?(?:middle|centre|center|eyepiece|field|view|cross ?hairs?|spot)|(?:spot|bang|dead|right) on|where (?:it|they|i) \\w+|(?:at |on )?full speed|(?:stays?|put) (?:put|still|there|where it)|in the \\w+ of the eyepiece',

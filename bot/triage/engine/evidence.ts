@@ -1,8 +1,9 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
-import { takenBackAfter, UNSURE, type KeptFact, type TryOutcome, type WalkEvent } from '../walk/walk-state.js';
-import type { FaultEntry } from '../model/schema.js';
+import { tableOf } from '../../ground/table-of.js';
+import { takenBackAfter, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
 import { observe, type Gathering } from './observe.js';
+import { showsSecondCause, shownBefore, takeChange, takeMended } from './second-cause.js';
 import type { Situation } from './situation.js';
 
 export interface Evidence {
@@ -67,6 +68,21 @@ const shows = (
   return (numbers?.odds[numbers.answers.indexOf(answer)]?.[faultIndex.get(faultId) ?? -1] ?? 0) >= SHOWS;
 };
 
+/** What a look that found something tells of how far they get, which it is asked after. */
+const FAR = tableOf<readonly [string, ...string[]]>({ guiding: ['guiding'], 'mount-does': ['no-move', 'elsewhere'] });
+export const HOW_FAR = 'how-far';
+
+/** Whose star runs away in guiding has told how far they get, too. */
+const howFarIn = ({ checks, checkIndex }: Situation, facts: readonly KeptFact[]): readonly KeptFact[] => {
+  if (facts.some(({ what }) => what === HOW_FAR)) return [];
+  return facts.flatMap((fact): KeptFact[] => {
+    const far = FAR.get(fact.what);
+    if (far === undefined || fact.answer === checks[checkIndex.get(fact.what) ?? -1]?.entry.good) return [];
+    const [answer, ...or] = far;
+    return [{ ...fact, what: HOW_FAR, answer, or }];
+  });
+};
+
 /** @param read what became of the facts read: those taken back later, and whether the rest was confirmed */
 const takeText = (
   state: Gathering,
@@ -84,6 +100,7 @@ const takeText = (
     });
   };
   for (const fact of event.facts) take(fact, false);
+  for (const fact of howFarIn(state.situation, event.facts)) take(fact, false);
   for (const fact of event.guesses) take(fact, true);
   // What was taken back speaks for no cause that shows itself so.
   const wrong = event.facts.filter(({ what }) => read.denied?.has(what) === true);
@@ -113,60 +130,6 @@ const takeFound = ({ situation, factors }: Gathering, event: Extract<WalkEvent, 
   }
 };
 
-/** Of several answers that held by turns, those that the removed fault does not explain: they stand, and not as seen under it. */
-const leftOf = ({ checks }: Situation, observation: Observation, fault: number): readonly Observation[] => {
-  const { or, ...first } = observation;
-  if (or === undefined) return [];
-  const odds = checks[observation.check]?.odds ?? [];
-  const under = (answer: number): number => odds[answer]?.[fault] ?? 0;
-  const told = [observation.answer, ...or];
-  const explained = told.reduce((best, answer) => (under(answer) > under(best) ? answer : best));
-  const [answer, ...others] = told.filter((one) => one !== explained);
-  if (answer === undefined || told.every((one) => under(one) === under(explained))) return [];
-  return [{ ...first, answer, ...(others.length === 0 ? {} : { or: others }) }];
-};
-
-/**
- * After a remedy changed something without curing, two causes were at work: answers about the chain from that stage on, and
- * remedies tried there, were given under the removed fault and are set aside; what lies before it, settings looked at one by
- * one, history and contrasts still hold.
- */
-const takeChange = (state: Gathering, index: number): void => {
-  const { situation } = state;
-  const fault = situation.faults[index];
-  if (fault === undefined) return;
-  state.mended.add(index);
-  const from = situation.stagePosition(fault.stage);
-  const stale = (check: number): boolean => {
-    const entry = situation.checks[check]?.entry;
-    if (entry === undefined) return true;
-    if (entry.lasting === true) return false;
-    if (fault.answers?.[entry.id] !== undefined || entry.under?.[fault.id] !== undefined) return true;
-    return situation.stagePosition(entry.stage) >= from && (entry.scope === 'chain' || entry.byStage !== undefined);
-  };
-  const left = state.observations.flatMap((observation) => leftOf(situation, observation, index));
-  const isLeft = (check: number): boolean => left.some((own) => own.check === check);
-  state.setAside = new Set([
-    ...state.setAside,
-    ...state.observations.map(({ check }) => check).filter((check) => stale(check) && !isLeft(check)),
-  ]);
-  state.observations = [
-    ...state.observations
-      .filter(({ check }) => !stale(check) && !isLeft(check))
-      .map((observation) => ({ ...observation, before: true as const })),
-    ...left,
-  ];
-  state.tried = new Map(
-    [...state.tried].filter(([i]) => situation.stagePosition(situation.faults[i]?.stage ?? '') < from),
-  );
-  state.factors = new Map();
-  state.turns = 0;
-};
-
-/** Whether what a remedy came to says that a second cause stands behind its own. `times`: how often the trouble came back after it. */
-export const showsSecondCause = (fault: FaultEntry | undefined, outcome: TryOutcome, times: number): boolean =>
-  outcome === 'changed' || (outcome === 'for-now' && (fault?.remedy.lasting === undefined || times > 1));
-
 const takeTry = (state: Gathering, event: Extract<WalkEvent, { kind: 'try' }>): void => {
   const index = state.situation.faultIndex.get(event.fault);
   if (index === undefined || event.outcome === UNSURE) return;
@@ -192,6 +155,10 @@ const takeVerifying = (state: Gathering, event: Extract<WalkEvent, { kind: 'answ
   state.unverified = null;
   if (event.answer !== verify.answer) {
     if ((state.attempts.get(index) ?? 0) < 2) state.notTaken.add(index);
+    return false;
+  }
+  if (shownBefore(state.situation, state.observations, index) !== undefined) {
+    takeMended(state, index);
     return false;
   }
   state.tried.set(index, (state.tried.get(index) ?? 0) + 1);

@@ -1,13 +1,14 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
-import { showsSecondCause, type Evidence } from '../engine/evidence.js';
+import { HOW_FAR, type Evidence } from '../engine/evidence.js';
 import { attempts, wasDone } from '../engine/rules-of-order.js';
+import type { Observation } from '../engine/mistakes.js';
+import { showsSecondCause, shownBefore } from '../engine/second-cause.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
 import type { WalkEvent } from './walk-state.js';
 
-export const HOW_FAR = 'how-far';
 /** What the program says or the mount does tells how far it gets as well. */
 const SAYS_HOW_FAR: ReadonlySet<string> = new Set([HOW_FAR, 'message', 'mount-does']);
 
@@ -86,6 +87,35 @@ const isOfOnePart = ({ scope, byStage }: CheckEntry): boolean => scope !== 'chai
 /** A cause still this likely after its remedy changed nothing is worth a look at whether the remedy has taken. */
 const VERIFY_ABOVE = 0.3;
 
+/** Where the other causes still in question show the same this often, looking once more tells nothing of the remedy; nor how likely its cause is. */
+const SHOWN_BY_OTHERS = 0.1;
+const SHOWN_BY_ALL = 0.6;
+
+/** How often the other causes that are still in question would give an answer. */
+const amongOthers = (
+  { checks }: Situation,
+  { probabilities }: Belief,
+  fault: number,
+  { check, answer }: Observation,
+): number => {
+  const odds = checks[check]?.odds[answer];
+  let [others, same] = [0, 0];
+  for (const [h, p] of probabilities.entries()) {
+    if (h === fault) continue;
+    others += p;
+    same += p * (odds?.[h] ?? 0);
+  }
+  return others > 0 ? same / others : 1;
+};
+
+/** Whether a look can tell if the remedy of a fault has taken: it showed the fault and hardly any other, or the fault is still likely. */
+const isWorthVerifying = (situation: Situation, evidence: Evidence, belief: Belief, fault: number): boolean => {
+  const shown = shownBefore(situation, evidence.observations, fault);
+  const elsewhere = shown === undefined ? 0 : amongOthers(situation, belief, fault, shown);
+  if (shown !== undefined && elsewhere < SHOWN_BY_OTHERS) return true;
+  return elsewhere < SHOWN_BY_ALL && (belief.probabilities[fault] ?? 0) >= VERIFY_ABOVE;
+};
+
 /** What shows whether the remedy just done has taken; a look at one part, not the complaint itself once more. */
 export const verifyingCheck = (
   situation: Situation,
@@ -96,7 +126,7 @@ export const verifyingCheck = (
   const last = lastDone(events);
   if (last?.kind !== 'try' || last.outcome !== 'same') return undefined;
   const index = situation.faultIndex.get(last.fault) ?? -1;
-  if ((belief.probabilities[index] ?? 0) < VERIFY_ABOVE || attempts(evidence, index) > 1) return undefined;
+  if (attempts(evidence, index) > 1 || !isWorthVerifying(situation, evidence, belief, index)) return undefined;
   const check = checkNamed(situation, situation.faults[index]?.verify.check);
   if (check === undefined || !isOfOnePart(check)) return undefined;
   const since = events.slice(events.lastIndexOf(last) + 1);

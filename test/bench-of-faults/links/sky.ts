@@ -99,11 +99,10 @@ export const lands = ({ sky, oddity }: World): boolean =>
   oddity?.shows !== 'misses-anyhow';
 
 const missKind = (w: World): string => {
-  if (w.oddity?.shows === 'misses-small') return 'small';
-  if (w.oddity?.shows === 'misses-anyhow') return 'anywhere';
   const { eastDeg, northDeg, totalDeg, mirrored } = missOf(w.sky);
   if (mirrored || totalDeg > 60) return 'mirrored';
-  if (totalDeg < MISSES_FROM_DEG) return 'on-target';
+  if (w.oddity?.shows === 'misses-anyhow') return 'anywhere';
+  if (totalDeg < MISSES_FROM_DEG) return w.oddity?.shows === 'misses-small' ? 'small' : 'on-target';
   if (totalDeg < 1) return 'small';
   if (!w.sky.atHome) return 'anywhere';
   if (Math.abs(northDeg) > Math.abs(eastDeg)) return 'north-south';

@@ -1,6 +1,8 @@
 /** Numbers of an eyepiece and a telescope: asked at once, beside a walk as well, and followed by "and with a 10mm" or "the field with that". */
 import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
+import { NOWHERE, reply, type Outcome } from '../../../reply/reply.js';
 import type { Deps, SaidWords, WordsReader } from '../../core/command.js';
+import { cameraFigures } from '../camera-figures.js';
 import { eyepieceFigures } from '../eyepiece-figures.js';
 import { numbersIn, withNumbers } from '../kit-numbers.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
@@ -17,7 +19,26 @@ const NAMES_TARGET =
 const askedBefore = ({ store }: Deps, { asker, nowUtcMs }: SaidWords, text: string): string | null => {
   if (!FOLLOWS.test(text) || wordCountOf(text) > MOST_WORDS || NAMES_TARGET.test(text)) return null;
   const before = lastAsked(store, asker, nowUtcMs, 'figures');
-  return before === null ? null : withNumbers(numbersIn(before), numbersIn(text));
+  return before === null ? null : withNumbers(before, text);
+};
+
+/** "And w a 10mm", where no telescope was told: what it is divided into is asked for. */
+const EYEPIECE_ALONE =
+  /^(?:and|or|so|ok|what about|how about|then)?,? ?(?:w|with|in|through|using) (?:a |my |the )?(\d{1,2}(?:\.\d)?) ?mm(?: eye ?piece| ep)?\W*$/u;
+const MOST_EYEPIECE_MM = 42;
+const FOCAL_LENGTHS_MM = [650, 1000, 1500];
+
+const eyepieceAlone = (text: string): { readonly outcome: Outcome } | null => {
+  const mm = Number(EYEPIECE_ALONE.exec(text)?.[1] ?? 0);
+  if (mm < 2 || mm > MOST_EYEPIECE_MM) return null;
+  const powers = FOCAL_LENGTHS_MM.map((focal) => `${Math.round(focal / mm)}× on ${focal} mm`);
+  return {
+    outcome: reply({
+      title: `A ${mm} mm eyepiece`,
+      summary: `The telescope's focal length over ${mm}: ${powers.join(', ')}. Which is yours? Say it as: ${mm}mm eyepiece on 1000mm.`,
+      pointsAt: NOWHERE,
+    }),
+  };
 };
 
 const plainOf = (text: string): string => cleanText(text).toLowerCase();
@@ -28,9 +49,11 @@ export const figuresAsked: WordsReader = {
     const { asker, nowUtcMs } = said;
     const text = said.text.length > 200 ? '' : plainOf(said.text);
     if (!MAY_BE.test(text)) return Promise.resolve(null);
+    const ofCamera = cameraFigures(text);
+    if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });
     const whole = eyepieceFigures(text, deps.catalogue);
     const asked = whole === null ? askedBefore(deps, said, text) : text;
-    if (asked === null) return Promise.resolve(null);
+    if (asked === null) return Promise.resolve(eyepieceAlone(text));
     const outcome = whole ?? eyepieceFigures(asked, deps.catalogue);
     if (outcome !== null && numbersIn(asked).focalMm !== null)
       keepLastAsked(deps.store, asker, asked, nowUtcMs, 'figures');

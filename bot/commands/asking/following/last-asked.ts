@@ -2,7 +2,7 @@
  * What each member asked of the sky last, by where they asked it, so that "and tomorrow?" has something to follow. In this process's memory
  * alone, bounded, for some minutes, and never told to anybody but the one who asked, in the same place.
  */
-import { MS_PER_MINUTE } from '../../../ground/durations.js';
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../../../ground/durations.js';
 import { onceOf } from '../../../ground/once.js';
 import type { UtcMs } from '../../../sky/types.js';
 import type { Store } from '../../../store/store.js';
@@ -78,8 +78,27 @@ export const lastPlace = (store: Store, asker: Where, nowUtcMs: UtcMs): string |
   return found.siteText;
 };
 
+/** A talk is over after so long; common practice, no source. */
+const TALK_MS = 12 * MS_PER_HOUR;
+
+const hintsIn = onceOf(
+  (_: Store['walks']) => new Map<string, { readonly memberId: string; readonly atUtcMs: UtcMs }>(),
+);
+
+/** Whether the asker is still to be told here how to keep a place: once in a talk, and in all of one answer. */
+export const hintDue = ({ walks }: Store, asker: Where, nowUtcMs: UtcMs): boolean => {
+  const memory = hintsIn(walks);
+  const key = keyOf(asker, 'line');
+  const told = memory.get(key)?.atUtcMs;
+  if (told !== undefined && told !== nowUtcMs && nowUtcMs - told < TALK_MS) return false;
+  memory.delete(key);
+  memory.set(key, { memberId: asker.memberId, atUtcMs: nowUtcMs });
+  if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
+  return true;
+};
+
 /** Wherever they asked. */
 export const forgetLastAsked = ({ walks }: Store, memberId: string): void => {
-  for (const memory of [memoryIn(walks), placesIn(walks)])
+  for (const memory of [memoryIn(walks), placesIn(walks), hintsIn(walks)])
     for (const [key, kept] of memory) if (kept.memberId === memberId) memory.delete(key);
 };

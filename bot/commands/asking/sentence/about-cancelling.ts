@@ -28,9 +28,14 @@ const placeInList = (word: string): string =>
 const CANCEL_IT =
   /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget) (?:it|that|this|that one)(?: again| please)?$/u;
 
+/** "Cancel all"; to delete or forget all is more than reminders. */
+const CANCEL_ALL =
+  /^(?:please |no |ok )*(?:cancel|stop|scrap) (?:them all|all(?: of (?:them|it))?|every ?(?:thing|one))(?: please| now)?$/u;
+
 const cancelPointedAt = (plain: string): Reading | null => {
   const nth = CANCEL_NTH.exec(plain)?.[1];
   if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
+  if (CANCEL_ALL.test(plain)) return { line: commandLine('remind', 'cancel', { id: 'all' }) };
   return CANCEL_IT.test(plain) ? { line: 'remind cancel' } : null;
 };
 

@@ -71,9 +71,13 @@ const showersAsked: Rule = (asked) => {
 const MEET =
   /\bconjunctions?\b|\bmeet(?:s|ing|ings)?\b|\bclosest\b|\bclose (?:together|approach|meeting)\b|\bline ?up\b|\bapproach\w*\b|\bpass(?:es|ing)? (?:close|each other|by)\b|\bget together\b|\bnext to each other\b|\bpair(?:ing|s)?\b/u;
 const NOT_OF_THEM = /\b(?:moon|earth|to (?:us|earth)|remind\w*|slew\w*|go ?to)\b/u;
+/** How they stand now. */
+const HOW_FAR = /\bhow (?:many|far|close|near)\b.*|\bapart\b|\bseparation\b/u;
+const TO_COME = /\b(?:when|next|will|get|come|coming|closest|date)\b/u;
 const pairAsked: Rule = (asked) => {
   const named = [...new Set([...asked.plain.matchAll(new RegExp(PLANET, 'gu'))].map(([name]) => name))];
-  const isOfTwo = named.length === 2 && says(asked, MEET) && !says(asked, NOT_OF_THEM);
+  const isOfNow = says(asked, HOW_FAR) && !says(asked, TO_COME);
+  const isOfTwo = named.length === 2 && says(asked, MEET) && !says(asked, NOT_OF_THEM) && !isOfNow;
   // How they stand to each other in a night or at an hour is another question.
   return isOfTwo && asked.when.hour === null && !says(asked, /\b(?:tonight|now|tomorrow)\b/u)
     ? aheadLine(asked, 'meetings', named.join(' and '))
@@ -125,8 +129,15 @@ const eventsAsked: Rule = (asked) =>
     ? aheadLine(asked, '')
     : null;
 
+/** All of Messier's in a night, in the coming spring or that of a year. */
+const marathonAsked: Rule = (asked) =>
+  says(asked, /\bmarathons?\b/u) && (says(asked, /\bmessier\b/u) || asked.plain.startsWith('marathon'))
+    ? aheadLine({ ...asked, place: /\bmarathon\b/u.test(asked.place ?? '') ? null : asked.place }, 'messier')
+    : null;
+
 /** Weeks ahead: eclipses, showers, oppositions, meetings, moonless nights. */
 export const COMING: readonly Rule[] = [
+  marathonAsked,
   eclipsesAsked,
   showersAsked,
   pairAsked,

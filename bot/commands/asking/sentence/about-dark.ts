@@ -37,6 +37,10 @@ const MOON_GOES = /\b(?:no|without (?:a |the |any )?) ?moon\b|\bmoonless\b|\bmoo
 const SPOILS =
   /\bmoon(?:light|'?s)?\b.*\b(?:spoil\w*|ruin\w*|wash\w*|drown\w*|interfer\w*|problem|bother\w*|nuisance|trouble|too bright|in the way|in (?:my|our) way|get in|hurt|wreck\w*|affect\w*|mess\w*)\b|\b(?:spoil\w*|ruin\w*|drown\w*|washed|interfer\w*|wreck\w*|hide|hides|too much)\b.*\bmoon(?:light)?\b/u;
 
+/** "Worth setting up with the Moon this bright". */
+const WORTH_DESPITE =
+  /\b(?:worth|point|bother\w*|sense|use|good|any good)\b.*\b(?:set(?:ting)? (?:it |the \w+ )?up|go(?:ing)? out|com(?:e|ing) out|(?:observ\w*|imag\w*)(?! (?:the )?moon)|tonight|even(?:ing)?)\b.*\bmoon\w*\b|\bmoon\w*\b.*\bworth (?:it|setting up|going out|bothering)\b/u;
+
 /** Whether some dark is without the Moon, up to an hour where one ends it; when that is, the answer tells anyhow. */
 const moonlessOf = (asked: Asked): Readonly<Record<string, string | null>> | null => {
   const isOfDark = says(asked, DARK);
@@ -88,10 +92,16 @@ const milkyWayOf = (asked: Asked, isOfOther: boolean): Reading | null => {
     : null;
 };
 
+const ofMoonlight = (asked: Asked): Reading | null => {
+  if (says(asked, WORTH_DESPITE)) return darkLine(asked, { first: 'worth' });
+  return says(asked, WHETHER) && says(asked, SPOILS) ? darkLine(asked, { first: 'moon-spoils' }) : null;
+};
+
 export const dark: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (says(asked, MOON_AWAY)) return darkLine(asked);
-  if (!isOfOther && says(asked, WHETHER) && says(asked, SPOILS)) return darkLine(asked, { first: 'moon-spoils' });
+  const moon = isOfOther ? null : ofMoonlight(asked);
+  if (moon !== null) return moon;
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
   if (first !== null) return darkLine(asked, first);
   const milkyWay = milkyWayOf(asked, isOfOther);

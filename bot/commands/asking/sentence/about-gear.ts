@@ -8,7 +8,7 @@ import { cancelReminder } from './about-cancelling.js';
 import { remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
 import { mountSaid } from './mount-said.js';
-import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
 /** What lies between the hand controller and the computer: said to fail, it is no question of the sky or the eyepiece. */
 const LINK =
@@ -81,7 +81,10 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
   ],
   [
     /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b/u,
-    (asked) => instantLine('pole', '', asked),
+    (asked) => {
+      const which = /\b(north|south) celestial pole\b/u.exec(asked.plain)?.[1];
+      return instantLine('pole', '', asked, which === undefined ? {} : { first: which });
+    },
   ],
   [/\bsidereal\b|\blst\b/u, (asked) => instantLine('sidereal', '', asked)],
   [
@@ -92,17 +95,40 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
 
 const named: Rule = (asked) => NAMED.find(([pattern]) => pattern.test(asked.plain))?.[1](asked) ?? null;
 
-const TELLS_GEAR = /^(?:i have|i'?ve got|i use|i own|i got|my (?:mount|scope|telescope) is)\b/u;
+const TELLS_GEAR =
+  /^(?:(?:hi|hello|hey|ok|so|and|well|btw|fyi|sorry),? )*(?:(?:i|we)(?: (?:just|only|now|also))* (?:have|use|own|got|bought|am using)|(?:i|we)'?ve(?: (?:just|only|now))* (?:got|bought)|i'?m using|(?:just |only )?(?:got|bought|using)(?: myself| me)?|my (?:new |own |first )?(?:mount|scope|telescope|dob|refractor|reflector|newt\w*|binos?|binoculars) (?:is|are)|mine is)\b/u;
 const TELLS_SKY =
   /^(?:my |the |our )?(?:sky|skies)\b.*\b(?:is|are)\b|^(?:i have|i'?ve got) .*\b(?:sky|skies|bortle)\b/u;
 const ASKS_MORE = /\b(?:what|which|see|look|up|when|how|can)\b/u;
+
+/** Words of a telescope that say no more of it. */
+const OF_TUBE =
+  /^(?:new|first|own|old|little|small|big|manual|only|goto|tube|telescopes?|scopes?|newt\w*|refractor|reflector|mak|maksutov|sct|cassegrain|dobs?|dobsonian|apo|achromat|rc|ota|aperture|f\/?\d+(?:\.\d)?|pair|bino\w*|eyes?)$/u;
+
+/** "I have a 130 mm scope": what it shows is told, and is kept for what is asked next. */
+const kitTold = (asked: Asked): Reading | null => {
+  const { kit, left, place, when, kind } = asked;
+  const isAll = left.every((word) => OF_TUBE.test(word)) && place === null && when.hour === null && kind === null;
+  return kit !== null && isAll && says(asked, TELLS_GEAR)
+    ? {
+        ...nightLine('tonight', '', asked),
+        ...(/\d/u.test(kit) ? { note: 'Answers for the next hour are for it.' } : {}),
+        usesAll: true,
+      }
+    : null;
+};
 
 /** "my scope is an 8 inch dob": what they observe with, kept as gear; "my skies are bortle 4": the site's sky. */
 const own: Rule = (asked) => {
   const isTold = /^my (?:mount|scope|telescope) is\b/u.test(asked.plain);
   if (says(asked, ASKS_MORE) || (asked.targets.length > 0 && !isTold)) return null;
   const mount = mountSaid(asked.plain);
-  if (says(asked, TELLS_GEAR) && mount !== null) return { line: commandLine('gear', '', { mount }) };
+  if (says(asked, TELLS_GEAR) && mount !== null) {
+    const shows = asked.kit === null ? {} : { note: `What it shows: tonight with:"${asked.kit}"` };
+    return { line: commandLine('gear', '', { mount }), ...shows };
+  }
+  const told = kitTold(asked);
+  if (told !== null) return told;
   return says(asked, TELLS_SKY) && asked.sky !== null ? { line: commandLine('site', 'sky', { sky: asked.sky }) } : null;
 };
 

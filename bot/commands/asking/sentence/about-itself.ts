@@ -1,5 +1,6 @@
 /** Sentences about a target itself: its magnitude and size, what it is, which filter, whether a telescope splits it; and its best hour. */
 import { nightLine, says, type Asked, type Rule } from './asked.js';
+import { powerNote } from './split-at-power.js';
 
 const SPLITS = 'split\\w*|resolv\\w*|separat(?:e|es|ing)|divid(?:e|es)|double|two|pair|companion';
 const GLASS =
@@ -45,6 +46,8 @@ const SPLIT = new RegExp(
   `\\b(?:split\\w*|resolv\\w*|separate|divide)\\b|\\b(?:show|see|make)\\b.*\\b(?:as (?:two|a double|a pair)|both (?:stars|components)|the companion)\\b|\\b(?:enough|big enough|do)\\b`,
   'u',
 );
+/** "Albireo split at 40x". */
+const AT_POWER = /\b\d{2,3} ?(?:x|×)(?![ \d])/u;
 const IS_ENOUGH = /\b(?:big |large )?enough (?:for|to)\b|\bdo (?:the )?/u;
 
 /** Other questions in which the same words stand. */
@@ -76,7 +79,8 @@ const firstOf = (asked: Asked): string | null => {
   const isSplit =
     says(asked, /\b(?:split\w*|resolv\w*|separate|divide|companion|as two)\b/u) ||
     (asked.kit !== null && says(asked, IS_ENOUGH));
-  if (isSplit && says(asked, ASKS) && says(asked, SPLIT)) return 'split';
+  const isAsked = says(asked, ASKS) || asked.original.trim().endsWith('?') || says(asked, AT_POWER);
+  if (isSplit && isAsked && says(asked, SPLIT)) return 'split';
   const { when, place, kit, sky, left } = asked;
   const isAlone = [when.night, when.hour, place, kit, sky].every((part) => part === null) && left.length === 0;
   return isAlone && says(asked, WHAT_IS) ? 'kind' : null;
@@ -89,9 +93,10 @@ const isOfMoon = (target: string, first: string): boolean =>
 export const ofItself: Rule = (asked) => {
   const target = says(asked, NOT_OURS) ? null : oneTarget(asked);
   const first = target === null ? null : firstOf(withoutPlace(asked));
-  return target === null || first === null || isOfMoon(target, first)
-    ? null
-    : nightLine('up', target, inYear(asked, first), { first });
+  if (target === null || first === null || isOfMoon(target, first)) return null;
+  const read = nightLine('up', target, inYear(asked, first), { first });
+  const note = first === 'split' ? powerNote(asked.plain) : null;
+  return note === null ? read : { ...read, note, usesAll: true };
 };
 
 /** "Separation in 2030": in the middle of that year, as pairs move slowly. */

@@ -76,12 +76,16 @@ const savingRule: Rule = (asked) => {
   return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, asked);
 };
 
+/** Where the telescope stands is the site, and no name of one. */
+const NO_NAME =
+  /^(?:my )?(?:site|place|position|location|coordinates|city|town|village|spot|(?:tele)?scopes?|mount|tripod|gear|kit|rig|set ?up|camera|binoculars|binos)$/u;
+
 /** "my site is norwich". */
 const isAtRule: Rule = (asked) => {
   const own = IS_AT.exec(asked.plain)?.[1];
   const isOwn = asked.plain.startsWith('my ') || (own !== undefined && isPrivateWord(own));
   if (own === undefined || !isOwn || asked.left.some((word) => !own.split(' ').includes(word))) return null;
-  return savedAs(/^(?:my )?(?:site|place|position|location|coordinates)$/u.test(own) ? 'my site' : own, asked);
+  return savedAs(NO_NAME.test(own) || isOfGear(own) ? 'my site' : own, asked);
 };
 
 const I_AM_AT =
@@ -132,14 +136,14 @@ const useUnknown = ({ plain, left }: Asked): Reading | null => {
   return isName ? { line: commandLine('site', 'use', { name }) } : null;
 };
 
-const USES_PLACE = /^(?:use|switch to|go (?:back )?to|change to|back to) (?:the |my )?(?:site )?/u;
+const USES_PLACE = /^(?:use|(?:switch|go|change|move) (?:back )?to|back to) (?:the |my )?(?:site )?/u;
 
 /** "use the hut": from now on; "use cork tonight": for that night alone; what is not saved is used once. */
 const usePlace: Rule = (asked) => {
   const { place, targets, left, when } = asked;
   if (!says(asked, USES_PLACE) || targets.length > 0) return null;
   if (place === null) return useUnknown(asked);
-  if (left.length > 0) return null;
+  if (left.some((word) => word !== 'switch')) return null;
   const isForGood = says(asked, FROM_NOW_ON);
   const isOnce = !isForGood && (when.night !== null || when.hour !== null);
   const isSaved = asked.isPlaceSaved || isPrivateWord(place);

@@ -14,6 +14,7 @@ import { clearsObstacle } from './about-horizon.js';
 import { finding } from './about-finding.js';
 import { pair } from './about-pairs.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
+import { whenAlone } from './when-alone.js';
 import { capital } from '../../../reply/wording.js';
 
 /** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
@@ -294,4 +295,5 @@ export const ABOUT_SKY: readonly Rule[] = [
   height,
   night,
   list,
+  whenAlone,
 ];

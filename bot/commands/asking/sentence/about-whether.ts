@@ -29,13 +29,15 @@ type Whether =
   | 'bright'
   | 'circumpolar'
   | 'sets-here'
-  | 'moonlight';
+  | 'moonlight'
+  | 'ever';
 
 const SETS_HERE =
   /\bever (?:sets?|rises?|goes? down|go below|dips? below)\b|\b(?:does|do|will|can)\b.*\b(?:sets?|rises?|go down)\b.* (?:from|at) (?:here|this latitude|my latitude|our latitude)\b/u;
 
 /** What is asked of it; the first that fits. */
 const CLAIMS: readonly (readonly [RegExp, Whether])[] = [
+  [/\bever\b(?!.*\b(?:sets?|down|below|again)\b)/u, 'ever'],
   [/\bcircumpolar\b|\bnever (?:sets?|rises?|goes? down|dips? below)\b/u, 'circumpolar'],
   [SETS_HERE, 'sets-here'],
   [/\btoo late\b|\bhave (?:i|we) missed\b|\b(?:i|we) missed\b/u, 'late'],

@@ -1,7 +1,7 @@
 /** A sentence with its parts told apart: which target, night, hour, place, kit and sky it names, and the words as a whole. */
 import { isProblem, type Problem } from '../../../ground/problem.js';
 import { isNamed, resolveTarget } from '../../../catalogue/index.js';
-import type { Places, Spot } from '../../../places/index.js';
+import { countryAt, type Places, type Spot } from '../../../places/index.js';
 import type { Command } from '../../core/command.js';
 import type { UtcMs } from '../../../sky/types.js';
 import { commandLine } from '../question-parts.js';
@@ -14,7 +14,8 @@ import { takeHoursBetween, type HoursBetween } from './hours-between.js';
 import { takeBrighter, takeConstellation, takeHeights, takeMessier, takeSizes, type Within } from './limits.js';
 import { takeCoordinates, takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
 import { takeWhen, type When } from './when.js';
-import { takePlace, takeUnknownPlace, townLeft, type PlaceKnowledge } from './where.js';
+import type { PlaceKnowledge } from './place-knowledge.js';
+import { takePlace, takeUnknownPlace, townLeft } from './where.js';
 import { isLittle, sentenceOf, type Sentence } from './words.js';
 
 export interface Known extends Spelt {
@@ -94,7 +95,7 @@ export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test
 
 /** Asks how two targets stand to each other. */
 export const APART =
-  /\b(?:separations?|separated|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|gap between|angle between|degrees (?:between|from))\b/u;
+  /\b(?:separations?|separated|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|how many (?:deg|degrees?)|(?:close|near) (?:to )?(?:each other|together)|gap between|angle between|degrees (?:between|from))\b/u;
 
 /** Also "is the Moon near Jupiter": no town of that name. */
 const OF_PAIR = new RegExp(`${APART.source}|\\bmoon\\b.*\\bnear\\b`, 'u');
@@ -125,15 +126,16 @@ const mayHoldSlip = (
 };
 
 /** A slip that is sure, or, where nothing but a name was typed, one that is near to some. */
-const slipIn = (sentence: Sentence, { catalogue }: Known): NamedTarget | null =>
-  takeSlip(sentence, catalogue) ??
+const slipIn = (sentence: Sentence, { catalogue, commands }: Known): NamedTarget | null =>
+  takeSlip(sentence, catalogue, spellerFor({ catalogue, commands }).isKnown) ??
   (sentence.words.every((_, i) => sentence.taken[i] === true || !isLittle(sentence.words[i]?.plain ?? ''))
     ? takeGuess(sentence, catalogue)
     : null);
 
-export const placeKnowledge = ({ catalogue, commands, places, siteNames }: Known): PlaceKnowledge => ({
+export const placeKnowledge = ({ catalogue, commands, places, siteNames, usual }: Known): PlaceKnowledge => ({
   places,
   siteNames,
+  isHome: (country) => usual != null && countryAt(places(), usual) === country,
   isTarget: (text) => isNamed(resolveTarget(catalogue, text)),
   isSeveralTargets: (text) => isProblem(resolveTarget(catalogue, text)),
   isSlip: (text) => {

@@ -4,7 +4,7 @@ import { tableOf } from '../../../ground/table-of.js';
 import { takeFirst, type Sentence } from './words.js';
 
 const OVERHEAD =
-  /\b(?:overhead|(?:at|near|in) (?:the|my) zenith|straight up|(?:directly|right|straight) above|above (?:me|us|(?:my|our|the) (?:house|head|heads|home|garden|roof))|over (?:my|our|the) heads?)\b/u;
+  /\b(?:overhead|(?:at|near|in) (?:the|my) zenith|zenith (?:stars?|constellations?)|(?:nearest|closest)(?: to)? (?:the |my )?zenith|straight up|(?:directly|right|straight) above|above (?:me|us|(?:my|our|the) (?:house|head|heads|home|garden|roof))|over (?:my|our|the) heads?)\b/u;
 /** "in the north west", "low southeast", "facing south", "to the east", "the western sky". */
 const DIRECTION =
   /\b(?:in|to|towards?|facing|faces|looking|looks|low|high|my|the|due) (?:the )?(north|south)?[ -]?(east|west)?(?:ern|erly)?(?: sky| side| horizon| half)?(?= |[,.;?!]|$)/gu;

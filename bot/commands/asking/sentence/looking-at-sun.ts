@@ -5,6 +5,7 @@ import { commandLine } from '../question-parts.js';
 import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
 import { sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
+import { solarFilterFor } from './solar-filter.js';
 import { hourOf } from './sun-hour.js';
 
 /** The Sun, or what is seen on it. */
@@ -72,9 +73,15 @@ const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|witho
 
 const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(plain) && !OTHER_NEED.test(plain);
 
+/** A way to do it is asked for: "No" would be no answer. */
+const ASKS_HOW =
+  /^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)|(?:the )?(?:safe(?:st)?|best|right|proper) way|best way)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|see|look|view|observe|watch)\b/u;
+
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
-  return asksNeed(plain) ? 'sun-guards' : sunCautionFor(plain);
+  if (asksNeed(plain)) return 'sun-guards';
+  const caution = sunCautionFor(plain);
+  return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
 };
 
 const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>
@@ -128,12 +135,12 @@ const harmIn = (said: string, { day }: Known): SunCaution | null => {
 export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
   const said = typed.toLowerCase();
   const harm = harmIn(said, known);
-  return harm === null ? null : answerTo(said, harm);
+  return harm === null || solarFilterFor(typed, known) !== null ? null : answerTo(said, harm);
 };
 
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>
-  sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
+  solarFilterFor(typed, known) ?? sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
 
 const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();

@@ -6,7 +6,7 @@ export const withoutCourtesies = (words: string): string =>
     .replace(/[’‘`]/gu, "'")
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words) ? end : ''))
     .replace(
-      /^(?:(?:good (?:morning|afternoon|evening|day)(?: (?:all|everyone|everybody|folks))?(?=,)|please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before| (?:a|an|the|one|two) \w+ before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|what about|how about)[,:]?\s+)+(?=\S)/iu,
+      /^(?:(?:good (?:morning|afternoon|evening|day)(?: (?:all|everyone|everybody|folks))?(?=,)|please|so|and|hey|hiya|hi|hello|ok|pierhand|pier|tell me(?! when| once| as soon| before| (?:a|an|the|one|two) \w+ before)|could you (?:please )?tell me|can you (?:please )?tell me|do you know|i wonder|just wondering|quick question|(?:my|our|the) (?:son|daughter|kids?|child|children|boy|girl|wife|husband|mum|dad|grand\w+|pupils?|students?|class|friend|neighbou?r|little one|\d year old) (?:asks?|asked|is asking|wants? to know|wonders?)(?: if| whether)?|what about|how about)[,:]?\s+)+(?=\S)/iu,
       '',
     )
     .trim();
@@ -26,7 +26,9 @@ export const inFull = (words: string): string =>
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\b(north|south)(?:ern)? pole(?: (?:of|in) (?:the|my|our) sky)?\b(?! ?star)/giu, '$1 celestial pole')
+    .replace(/\bhow much time\b/giu, 'how long')
     .replace(/\blit\b/giu, 'illuminated')
+    .replace(/\b(\d{1,2}) o ?clock\b/giu, "$1 o'clock")
     .replace(OF_THE_GALAXY, 'galactic centre')
     // The one that shows what the other does not; both stand together.
     .replace(/\bmagellanic clouds\b/giu, 'large magellanic cloud')

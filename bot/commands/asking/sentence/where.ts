@@ -12,22 +12,9 @@ import {
 } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName } from '../resolve-site.js';
 import { savedNameMeant } from '../saved-name-meant.js';
+import { countryIn } from './country-said.js';
+import type { PlaceKnowledge } from './place-knowledge.js';
 import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
-
-export interface PlaceKnowledge {
-  readonly places: () => Places;
-  /** Of the member and the club. */
-  readonly siteNames: readonly string[];
-  readonly isTarget: (text: string) => boolean;
-  /** Two targets are measured against each other: "from Jupiter" is no town. */
-  readonly isOfPair?: boolean;
-  /** A constellation, or a name that several share. */
-  readonly isSeveralTargets: (text: string) => boolean;
-  /** A target's name with a slip in it. */
-  readonly isSlip: (text: string) => boolean;
-  /** A word of questions, right as it stands. */
-  readonly isWord: (word: string) => boolean;
-}
 
 const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use|save|store|add)$/u;
 /** A town after these is one however small; after others it may be another word. */
@@ -147,7 +134,7 @@ export const isOwnName = (places: Places, text: string): boolean => {
   return candidatesOf(found).some((place) => foldPlace(place.name) === name || place.population >= CITY_POPULATION);
 };
 
-/** What one does with a target, though towns are called so. */
+/** What one does with a target. */
 const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
@@ -267,6 +254,8 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   // The number before "52.7,0.1" is a target's or an hour.
   const position = positionIn(1) ?? positionIn(LONGEST_POSITION);
   if (position !== null) return position;
+  const country = takeFirst(sentence, LONGEST, (run, before) => countryIn(run, before, known), PREPOSITION);
+  if (country !== null) return country.text || null;
   const town = (run: Run, before: string): string | null =>
     isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
   const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);

@@ -105,7 +105,7 @@ export const LITTLE_WORDS: ReadonlySet<string> = new Set(
   scope telescope binoculars bins binos dob dobsonian camera eyepiece mount tripod garden home house balcony observatory hut field
   north south east west left sunset sunrise sundown dusk dawn twilight moonrise moonset moonlight
   cap caps add save store remember register change switch
-  rings drown visible observable altitude azimuth direction elevation position beginners beginner`.split(/\s+/u),
+  rings drown visible observable zenith altitude azimuth direction elevation position beginners beginner`.split(/\s+/u),
 );
 
 export const isLittle = (word: string): boolean => LITTLE_WORDS.has(word) || /^[\d.,:]+$/u.test(word);
