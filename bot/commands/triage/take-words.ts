@@ -236,11 +236,11 @@ const toldIn = (began: Began, text: string, how: 'log' | 'picture' | undefined) 
       ? first
       : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, cameAs);
   const own = withoutOthers(context.model, whole, text);
-  return oddIn(began, text) === null ? own : withoutSound(context.model, own);
+  return withoutSound(context.model, own, () => oddIn(began, text) !== null);
 };
 
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
-  const { context, walk, before } = began;
+  const { context, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
     const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
     const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);

@@ -2,6 +2,7 @@
  * "All match now except it says E", "speed ok, parity not": of several things that a question asks after, all are well but one. What is
  * meant is the one, however much is said of the others.
  */
+import { createKept } from '../../ground/kept.js';
 import type { AnswerLabel } from './question-in-hand.js';
 import { saidText, type SaidText } from './said-words.js';
 import type { Lexicon } from '../words/lexicon.js';
@@ -18,6 +19,8 @@ const ONLY_ONE = new RegExp(
   "^\\W*(?:(?:the )?only (?:thing|one|line|bit|difference)(?: that['\\u2019]?s| that is| thats| which is)?(?: (?:off|wrong|odd|different|not right|amiss))?(?: is| are|:)|only|just|nur|solo) (?<odd>\\S.*)$",
   'isu',
 );
+/** Without one of these, or a word that all is well, nothing is set apart. */
+const SETS_APART = new RegExp(`\\b${EXCEPT}\\b`, 'iu');
 const APPROVED = new RegExp(`\\b${WELL}\\b`, 'iu');
 const DENIED =
   /\b(?:not?|nope|wrong|off|differs?|different|other|another|bad|swapped|missing|nothing$|dead|n['’]?t|nicht|non|pas)\b/iu;
@@ -62,12 +65,17 @@ const oddParts = (text: string): SetApart | null => {
   return rest === '' ? null : { words: rest, isPlain: false };
 };
 
-const setApart = (text: string): SetApart | null => {
+const apartIn = (text: string): SetApart | null => {
   const said = text.trim().replace(/\s+/gu, ' ');
-  if (said.length > LONGEST || UNSURE.test(said)) return null;
+  if (said.length > LONGEST || !(SETS_APART.test(said) || APPROVED.test(said)) || UNSURE.test(said)) return null;
   const { odd } = BY_EXCEPTION.exec(said)?.groups ?? ONLY_ONE.exec(said)?.groups ?? {};
   return odd === undefined ? oddParts(said) : { words: odd.slice(0, LONGEST_ODD), isPlain: true };
 };
+
+/** A turn asks for the same line in several places. */
+const KEPT = 16;
+const kept = createKept<string, SetApart | null>(KEPT);
+const setApart = (text: string): SetApart | null => kept(text, () => apartIn(text));
 
 /** Letters of the globe name its number. */
 const named = (odd: string): string =>

@@ -2,6 +2,7 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
+import { createKept } from '../../ground/kept.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
 
@@ -107,7 +108,7 @@ const tellsOutcome = (breath: string): boolean => {
   return CAME_GOOD.some((pattern) => pattern.test(breath));
 };
 
-export const curedByDeed = (text: string): DeedTold => {
+const deedIn = (text: string): DeedTold => {
   const said = text.trim();
   if (said.split(/\s+/u).length > LONGEST_WORDS || ASKS.test(said))
     return { deed: '', isDone: false, isOfTheLink: false, isCured: false };
@@ -140,3 +141,9 @@ export const curedByDeed = (text: string): DeedTold => {
     isCured,
   };
 };
+
+/** A turn asks for the same line in several places. */
+const KEPT = 16;
+const kept = createKept<string, DeedTold>(KEPT);
+
+export const curedByDeed = (text: string): DeedTold => kept(text, () => deedIn(text));
