@@ -11,9 +11,9 @@ import { askedOf, type Asked, type Known } from '../sentence/asked.js';
 import { towardsIn } from '../sentence/directions.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
-import { aboutIt, INHERITED, moonBeside, readWhole } from './about-it.js';
-import { starLeftOut } from './left-out.js';
+import { aboutIt, INHERITED, readWhole } from './about-it.js';
 import { nextOne } from './next-one.js';
+import { outrightLine } from './outright.js';
 import { NAMES_PLACE_OR_DAY, shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
@@ -290,10 +290,8 @@ const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Bes
 export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
   const before = toldLine(line, known.allCommands ?? []);
   if (before === null) return null;
-  const without = isStrict ? null : starLeftOut(before, text, known);
-  if (without !== null) return { line: lineOf(without) };
-  const moon = isStrict ? null : moonBeside(before, cleanText(text), known);
-  if (moon !== null) return { line: moon };
+  const outright = isStrict ? null : outrightLine(before, text, known);
+  if (outright !== null) return { line: outright };
   const said = saidIn(text, known);
   return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });
 };

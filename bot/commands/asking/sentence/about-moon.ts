@@ -17,8 +17,16 @@ const besideMoon = ({ targets, plain }: Asked): string | null => {
   return target === undefined || others.length > 0 || !/\bmoon\b/u.test(plain) ? null : target;
 };
 
+/** "Is that Venus next to the Moon": whether it may be, now. */
+const IS_THAT = /^(?:so |and |hi |hey )*is (?:that|this|it) (?:bright )?(?:star |planet |thing |light |one )?/u;
+const isThat = (asked: Asked, target: string | null): Reading | null =>
+  target === null || !says(asked, TOGETHER) || says(asked, OTHERS)
+    ? null
+    : instantLine('compare', target, asked, { other: 'moon', first: 'apart' });
+
 export const moonMeets: Rule = (asked) => {
   const target = besideMoon(asked);
+  if (IS_THAT.test(asked.plain)) return isThat(asked, target);
   if (target === null || !says(asked, TOGETHER) || says(asked, OTHERS)) return null;
   // How far apart they stand at an hour is measured.
   if (asked.when.hour !== null && !says(asked, TO_COME)) return null;

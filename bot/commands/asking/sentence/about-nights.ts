@@ -39,6 +39,10 @@ const OF_MANY = /\b(?:dark|moonless|moon[- ]free)(?: \w+)? (?:weekends|nights)\b
 const WITHOUT_MOON =
   /^(?:when|which|what)\b(?!.*\b(?:tonight|time|hour)\b).*\b(?:no|without (?:the |a |any )?|free of (?:the )?) ?moon(?:light)?\b|^(?:when|which|what)\b(?!.*\b(?:tonight|time|hour)\b).*\bmoon(?:less|[- ]free)\b/u;
 
+/** "How many hours can I get on it before the Moon is up": of one night. */
+const HOURS_BEFORE_MOON =
+  /\bhow (?:many hours|long|much time)\b.*\b(?:before (?:the )?moon|until (?:the )?moon|till (?:the )?moon|without (?:the |a )?moon|no moon|moon ?(?:less|free)|dark(?:ness)?)\b/u;
+
 const spanIn = ({ plain }: Asked): string | null => {
   for (const [pattern, read] of SPANS) {
     const found = pattern.exec(plain);
@@ -125,6 +129,7 @@ export const nightsAsked =
   (asked) => {
     const others = asked.targets.filter((name) => name !== 'moon');
     if (says(asked, OTHERS) || others.includes('sun') || others.length > 1) return null;
+    if (others.length === 1 && says(asked, HOURS_BEFORE_MOON)) return overLine(asked, asked.when.night ?? 'tonight');
     if (others.length === 1 && says(asked, WITHOUT_MOON)) return overLine(asked, spanIn(asked) ?? USUAL_SPAN);
     const dates = says(asked, COMPARED) ? datesIn(asked, nowUtcMs) : null;
     if (dates !== null) return overLine(asked, dates);

@@ -26,7 +26,9 @@ export const inFull = (words: string): string =>
     .replace(MOON_WIDTH, (_, half: string | undefined) => (half === undefined ? '30 arcmin' : '15 arcmin'))
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\b(north|south)(?:ern)? pole(?: (?:of|in) (?:the|my|our) sky)?\b(?! ?star)/giu, '$1 celestial pole')
+    .replace(/\bhow much time\b/giu, 'how long')
     .replace(/\blit\b/giu, 'illuminated')
+    .replace(/\b(\d{1,2}) o ?clock\b/giu, "$1 o'clock")
     .replace(OF_THE_GALAXY, 'galactic centre')
     // The one that shows what the other does not; both stand together.
     .replace(/\bmagellanic clouds\b/giu, 'large magellanic cloud')

@@ -111,7 +111,11 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     const found = placeIn(rest, before, known);
     if (found === null) continue;
     if (BARE.test(before) && !IS_HERE.test(found.rest)) continue;
-    const isRegion = /^,/u.test(rest.slice(found.end).trim()) && ONE_MORE_NAME.test(found.rest);
+    // "Penzance Cornwall": no word of ours, so where it lies.
+    const isName = (word: string): boolean => !isLittle(word) && !spellerFor(known).isKnown(word);
+    const isRegion =
+      ONE_MORE_NAME.test(found.rest) &&
+      (/^,/u.test(rest.slice(found.end).trim()) || found.rest.toLowerCase().split(' ').every(isName));
     const isAll = SAYS_NO_MORE.test(found.rest) || (isRegion && !found.rest.split(' ').some((word) => isLittle(word)));
     return { place: found.place, isAmbiguous: found.isAmbiguous, rest: isAll ? '' : found.rest };
   }
