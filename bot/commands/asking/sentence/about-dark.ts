@@ -92,6 +92,10 @@ const milkyWayOf = (asked: Asked, isOfOther: boolean): Reading | null => {
     : null;
 };
 
+/** "How long is the night on Saturday": its dark hours. */
+const HOW_LONG_A_NIGHT =
+  /\bhow (?:long|many hours)\b.{0,25}\b(?:the night|nights?|the dark\w*|dark hours|it (?:be |stay )?dark)\b(?!.*\b(?:until|till|before|visible|see|up|above)\b)|\blength of (?:the )?night\b/u;
+
 const ofMoonlight = (asked: Asked): Reading | null => {
   if (says(asked, WORTH_DESPITE)) return darkLine(asked, { first: 'worth' });
   return says(asked, WHETHER) && says(asked, SPOILS) ? darkLine(asked, { first: 'moon-spoils' }) : null;
@@ -99,7 +103,7 @@ const ofMoonlight = (asked: Asked): Reading | null => {
 
 export const dark: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
-  if (says(asked, MOON_AWAY)) return darkLine(asked);
+  if (says(asked, MOON_AWAY) || (!isOfOther && says(asked, HOW_LONG_A_NIGHT))) return darkLine(asked);
   const moon = isOfOther ? null : ofMoonlight(asked);
   if (moon !== null) return moon;
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);
