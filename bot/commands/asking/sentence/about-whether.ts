@@ -109,7 +109,18 @@ const lineOf = (asked: Asked, target: string, first: Whether): Reading => {
 
 const GONE = /\b(?:gone|has|have|is|yet|already|down)\b/u;
 
+/** "Is Jupiter rising before midnight": when it rises says it. */
+const RISES_BEFORE = /\b(?:ris(?:e|es|ing)|risen|come up|comes up|coming up) (?:before|by|already before)\b/u;
+
 export const whether: Rule = (asked) => {
+  const [named, ...others] = asked.targets;
+  if (named !== undefined && named !== 'sun' && others.length === 0 && isAsked(asked) && says(asked, RISES_BEFORE))
+    return nightLine(
+      'up',
+      named,
+      { ...asked, when: { ...asked.when, hour: null, isOneInstant: false } },
+      { first: 'rise' },
+    );
   const one = isAsked(asked) && !says(asked, OTHERS) ? oneTarget(asked) : null;
   const first = one === null ? null : claimOf(asked);
   if (one === null || first === null || (first === 'moonlight') !== one.isBesideMoon) return null;
