@@ -38,8 +38,8 @@ const isRival = (other: Found, own: Found): boolean =>
   other.saying !== own.saying &&
   goesBefore(other, own) &&
   overlap(other.match, own.match) &&
-  (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
-  !agree(other.saying, own.saying);
+  (hides(other.saying, own.saying) ||
+    (other.saying.tells.some((what) => own.saying.tells.includes(what)) && !agree(other.saying, own.saying)));
 
 /**
  * Of sayings over the same words that tell the same thing, the one that takes more of them.
