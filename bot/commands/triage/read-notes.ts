@@ -151,17 +151,11 @@ export const readWords = (
   const perhaps = guessesShown(model, { perhaps: read.perhaps, told: understood }, asked).map((fact) =>
     fitted(guessLabel(model, fact), LONGEST_TAKEN),
   );
-  const guessed = perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`];
+  const nearest = meant?.isSure === false ? [`Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`] : [];
+  const guessed = [...(perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`]), ...nearest];
   // What is looked at next says enough.
   if (taken.length + meanings.length === 0 && meant === null && read.named.length > 0) return guessed;
-  if (taken.length === 0)
-    return meanings.length + guessed.length > 0
-      ? [...meanings, ...guessed]
-      : [
-          meant === null
-            ? NOTHING_SURE
-            : `I keep your words for whoever helps. Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`,
-        ];
+  if (taken.length === 0) return meanings.length + guessed.length > 0 ? [...meanings, ...guessed] : [NOTHING_SURE];
   // A label that was cut still says what the meaning says.
   const same = new Set(taken.map(({ label }) => label.toLowerCase().replace(/…$/u, '')));
   return [

@@ -1,6 +1,7 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
 import {
+  beginsUnsure,
   curedByDeed,
   isHedged,
   oddOne,
@@ -10,7 +11,16 @@ import {
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
-import { answerInstead, answerStep, assess, NUMBERS, passStep, tellText, type WalkState } from '../../triage/index.js';
+import {
+  answerInstead,
+  answerStep,
+  assess,
+  NUMBERS,
+  passStep,
+  tellText,
+  UNSURE,
+  type WalkState,
+} from '../../triage/index.js';
 import { answerInWords, isSafetyLook, nearestBefore, oddIn, questionOf } from './answer-in-words.js';
 import { answeredBeside } from './asked-with-outcome.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
@@ -132,6 +142,11 @@ const takeGoneOn = (
   const asSaid = wasShown(began) && !isSafetyLook(began.before.step) ? leftAsSaid(began, state, text, read) : null;
   if (asSaid !== null) return changed(began, asSaid, { notes: [...heard, SAID_ALREADY] });
   const { context, before } = began;
+  const unsure =
+    wasShown(began) && meant === null && beginsUnsure(text)
+      ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
+      : null;
+  if (unsure !== null && !isProblem(unsure)) return changed(began, unsure, { notes: heard });
   const passed = isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
   return passed === null || isProblem(passed) ? null : changed(began, passed, { notes: [...heard, GO_ON] });
 };
@@ -236,11 +251,11 @@ const toldIn = (began: Began, text: string, how: 'log' | 'picture' | undefined) 
       ? first
       : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, cameAs);
   const own = withoutOthers(context.model, whole, text);
-  return oddIn(began, text) === null ? own : withoutSound(context.model, own);
+  return withoutSound(context.model, own, () => oddIn(began, text) !== null);
 };
 
 export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
-  const { context, walk, before } = began;
+  const { context, before } = began;
   const answered = (state: WalkState, id: string | undefined): WalkState | null => {
     const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
     const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
