@@ -66,6 +66,16 @@ describe('a remedy that changed nothing', () => {
     expect(of('wrong-plug')).toBeLessThan(0.05);
   });
 
+  it('leaves a second cause too where a coarser look had shown the first', () => {
+    const events = [said('runs', 'no'), said('hum', 'no'), tried('wrong-plug', 'same'), said('plug', 'yes')];
+    expect(after(events).evidence.mended.size).toBe(1);
+  });
+
+  it('proves nothing where the look found all well before it', () => {
+    const events = [said('hum', 'no'), said('plug', 'yes'), tried('wrong-plug', 'same'), said('plug', 'yes')];
+    expect(after(events).evidence.mended.size).toBe(0);
+  });
+
   it('is still in question where the look finds the cause as it was', () => {
     const { evidence } = after([...PLUG_SHOWN, tried('wrong-plug', 'same'), said('plug', 'no')]);
     expect(evidence.mended.size).toBe(0);
