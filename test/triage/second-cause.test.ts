@@ -20,6 +20,7 @@ const MODEL = smallModel({
   faults: [
     fault({
       id: 'wrong-plug',
+      weight: 0.1,
       answers: { plug: 'no', runs: 'no', hum: 'no', lately: { yes: 0.1, no: 0.9 } },
       verify: verify('plug'),
     }),

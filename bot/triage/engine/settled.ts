@@ -9,7 +9,7 @@ import type { Observation } from './mistakes.js';
 import type { Situation } from './situation.js';
 
 /** An answer this likely to be a mistake, or read from words this unsurely, settles nothing. */
-const DOUBTFUL = 0.12;
+const DOUBTFUL = 0.25;
 
 const counts = ({ before, guessed, or, slip = 0 }: Observation, mistaken: number): boolean =>
   before !== true && or === undefined && guessed !== true && Math.max(slip, mistaken) < DOUBTFUL;
