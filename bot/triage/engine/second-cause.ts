@@ -82,7 +82,7 @@ export const takeChange = (state: Gathering, index: number): void => {
 /** The look for a cause shows it by an answer that is at least this likely under it, where it seldom finds all well … */
 const SHOWN_FROM = 0.2;
 const WELL_BELOW = 0.5;
-/** … and another look at a part does by an answer as likely as this, and so many times likelier than under all causes. */
+/** … and another look at the same stage does by an answer as likely as this, and so many times likelier than under all causes. */
 const SHOWN_BESIDE_FROM = 0.5;
 const TIMES_LIKELIER = 5;
 
@@ -98,7 +98,8 @@ export const shownBefore = (
     if (numbers === undefined || before === true || guessed === true || answer === numbers.good) return false;
     const under = (one: number): number => numbers.odds[one]?.[fault] ?? 0;
     if (check === own) return under(answer) >= SHOWN_FROM && under(numbers.good) < WELL_BELOW;
-    const { scope, byStage, lasting } = numbers.entry;
+    const { scope, byStage, lasting, stage } = numbers.entry;
+    if (stage !== faults[fault]?.stage) return false;
     if (scope === 'chain' || byStage !== undefined || lasting === true || under(answer) < SHOWN_BESIDE_FROM)
       return false;
     return under(answer) >= TIMES_LIKELIER * usually(priors, numbers.odds[answer]);
@@ -127,7 +128,7 @@ export const takeMended = (state: Gathering, index: number): void => {
   };
   state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
   state.observations = state.observations.filter(({ check }) => !stale(check));
-  state.turns = 0;
+  state.turns = Math.floor(state.turns / 2);
 };
 
 /** Whether what a remedy came to says that a second cause stands behind its own. `times`: how often the trouble came back after it. */
