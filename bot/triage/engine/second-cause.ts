@@ -113,7 +113,8 @@ export const shownBefore = (
 
 /**
  * A look showed the fault, its remedy changed nothing, and the look now finds all well: it was there and is mended, and another
- * cause shows the same complaint. How far it gets still holds; other answers that the mended fault gave rise to are set aside.
+ * cause shows the same complaint. How far it gets still holds; other answers that the mended
+ * fault gave rise to are set aside, and half of the turns are given back for the search.
  */
 export const takeMended = (state: Gathering, index: number): void => {
   const { situation } = state;
