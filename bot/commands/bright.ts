@@ -49,7 +49,7 @@ const shownOf = <One extends Placed>(there: readonly One[], isSteady: boolean): 
 };
 
 /** What clear air takes of a star's light at the zenith, at sea level; common practice, no source. */
-const EXTINCTION_MAG = 0.25;
+const EXTINCTION_MAG = 0.2;
 
 /** As bright as it looks: low down the air takes two or three magnitudes. */
 const dimmed = ({ magnitude, at }: Placed): number =>

@@ -14,8 +14,11 @@ export interface Choice {
   readonly invitation?: string;
   /** Where several choices stand together, the one most people want. */
   readonly preferred?: boolean;
-  /** A way out, beside the answers: where choices are written as text, such as follow one another share a line. */
-  readonly beside?: boolean;
+  /**
+   * Where choices are written as text, such of one kind as follow one another share a line: a way out, beside the answers; or an answer
+   * that is the same on every card, and known by its place.
+   */
+  readonly beside?: boolean | 'answer';
 }
 
 /** Who may read an answer. `asker`: shown to the one who asked alone (a member's own site, personal data). */

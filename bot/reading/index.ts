@@ -46,7 +46,7 @@ export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
 export { tellingMarks } from './answers/telling-marks.js';
 export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
-export { saysNone, saysUnsure } from './answers/says-unsure.js';
+export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
 export { oddOne } from './answers/odd-one.js';
 export { withoutOtherThings } from './answers/of-another-thing.js';

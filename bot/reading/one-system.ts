@@ -42,6 +42,13 @@ const theFailing = <Claim extends Named>(claims: readonly Claim[], text: string)
   return found;
 };
 
+const OLD_OR_OTHERS =
+  /\b(?:old|former|previous|earlier|husband|wife|friend|son|daughter|neighbour|father|dad|brother|colleague)(?:['’]s)?\b[^.!?;]{0,24}$/iu;
+
+/** "Under my old Windows computer": named, and not the one at hand. */
+const isOfAnother = (text: string, { span }: Finding): boolean =>
+  OLD_OR_OTHERS.test(text.slice(Math.max(0, span.start - REACH), span.start));
+
 const theOne = <Claim extends Named>(claims: readonly Claim[]): Claim | undefined =>
   claims.every(({ answer }) => answer === claims[0]?.answer) ? claims[0] : undefined;
 
@@ -56,6 +63,7 @@ export const oneSystem = <Claim extends Named>(claims: readonly Claim[], text: s
     theOne(claims) ??
     theOne(worded) ??
     theOne(worded.filter(({ from }) => from.sureness > surest - NEARLY_AS_SURE)) ??
+    theOne(worded.filter(({ from }) => !isOfAnother(text, from))) ??
     theFailing(worded, text)
   );
 };

@@ -104,6 +104,10 @@ const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> 
   return names;
 };
 
+/** Checks of which likeness says nothing beside what is told. */
+const quietedBy = (all: readonly { readonly entry: Pick<SayingEntry, 'quiets'> }[]): ReadonlySet<string> =>
+  new Set(all.flatMap(({ entry }) => entry.quiets ?? []));
+
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
   const { folded, lines: judged } = foldLines(cutText(text));
@@ -223,7 +227,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, isPlain ? null : printed, found),
+    ...liked.judged(gathered, isPlain ? null : printed, found, quietedBy(counted)),
     named: named
       .sort((a, b) => a.at - b.at)
       .filter(({ check }, i, all) => all.findIndex((other) => other.check === check) === i)

@@ -101,6 +101,8 @@ export const sayingSchema = z.strictObject({
   ...told,
   /** Sets sayings about these (check ids, path, system) aside where they take no more of its words: "a power adapter" is no USB adapter. */
   hides: z.array(id).min(1).optional(),
+  /** Checks of which the text's likeness to others says nothing beside it: "tracks like a dream" is like what tells of drift. */
+  quiets: z.array(id).min(1).optional(),
   /** Also taken from a question or an "if" ("is it bad that my hub has no supply?"). */
   asked: z.boolean().optional(),
   /** Also taken from an "if" that tells what happens ("if I close the lid it drops"), where nothing is asked. */

@@ -93,9 +93,9 @@ describe('what is typed to “which of these is not so?”', () => {
   it.each([
     ['linux, permission denied on ttyUSB0, worked before', 'not linux, sorry', 'Linux'],
     ['windows 11, hand controller, cannot open the port', 'windows', 'Windows'],
-    ['drops when it slews, battery, windows usb', 'the one about when it slews', 'When the motors run or slew'],
+    ['drops when it slews, battery, windows usb', 'the one about when it slews', 'fails: when the motors run or slew'],
     ['fails at connect with a time out, linux, serial lead', 'the second', 'The program will not connect'],
-    ['the light on my adapter stays dark, windows, handset', 'adapter light', 'It stays dark'],
+    ['the light on my adapter stays dark, windows, handset', 'adapter light', 'adapter light: it stays dark'],
   ])('is taken back: %s: “%s”', async (opening, words, label) => {
     const reply = await talk(`Wulf ${label}`, opening, 'do:doubt', words);
     expect(notesOf(reply)).toContain(`Taken back: ${label}`);

@@ -52,12 +52,44 @@ describe('smoke, sparks and burnt smells', () => {
     'the board smells of hot plastic',
     'the power tank is swollen',
     'it sparked when i plugged it',
+    "There's a smell?? Not burnt toast, like the inside of an old radio. RA is silent after the shower",
+    'rain got under the cover, the ra motor makes a funny smell now',
   ])('come before all else: %s', (words) => {
     expect(harmNear(words)).toMatch(/^Stop: take the power off now/u);
   });
 });
 
+describe('what else harms gear or people', () => {
+  it.each([
+    [/^Switch it off and let it cool/u, 'is it ok if the box where the cables go gets hot? can’t keep my hand on it'],
+    [/^Switch it off and let it cool/u, 'the dec motor gets too hot to touch after an hour'],
+    [/^Switch off, and do not use that lead/u, '10 metres of speaker wire from the van. lead gets warm'],
+    [/^Switch off, and do not use that lead/u, 'the power cord feels warm along its whole length'],
+    [/^Pull that lead out/u, 'I put the guide cable into the hole marked HC, there was a tick, now the light is off'],
+    [/^Pull that lead out/u, 'laptop’s network lead into the RJ45, no link. Is it perhaps not ethernet'],
+    [/^Not safe like that/u, 'the mount does not stop when I let go of the arrow. Is it safe?'],
+    [/^Not safe like that/u, 'i let go of the key and it keeps going until i pull the plug'],
+    [/^Before it slews again/u, 'goto goes the contrary side and it hit the tripod'],
+    [/^What is wet stays off/u, 'water got into the motor cover in the shower'],
+  ])('is told first: %s', (says, words) => {
+    expect(harmNear(words)).toMatch(says);
+  });
+});
+
 it.each([
+  'mine smoked. That was spring. This one is a proper one, and it does not talk',
+  'my last mount smoked years ago, the new one will not connect',
+  'A bit of smoke drifts over from the bonfire next door',
+  'the house smells of curry, the mount does not connect',
+  'the dew heater lead is warm as it should be',
+  'hot day, 35 C, the mount does well',
+  'the battery does not get warm',
+  'It stops the moment I let go of the arrow',
+  'it keeps moving until I let go of the key',
+  'the network cable goes in the ethernet socket, the link light is on, no ping',
+  'my finger slips off the edge and it keeps slewing. Solved that with the stop button',
+  'dog hit the tripod, alignment lost',
+  '3.28 volts idle on the lead',
   'no smoke, no smell, all fine',
   'is the polarity right?',
   '12.4 V at the battery, 11.8 V at the mount',

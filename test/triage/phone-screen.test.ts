@@ -97,3 +97,19 @@ describe('the hand-on', () => {
     expect(reply.facts.find(({ label }) => label === 'Since')?.value ?? '').not.toMatch(/nothing/iu);
   });
 });
+
+describe('a caution', () => {
+  it('is given in full the first time it is shown, though a look that bears it was answered unasked', async () => {
+    const who = member('Rosalind');
+    let reply = await answer(deps, 'triage do:new', NOW, who);
+    for (const said of ['path.controller-serial', 'system.windows', 'how-far.no-connect', 'contacts.bright'])
+      reply = await answer(deps, `triage walk:${idOf(reply)} answer:${said}`, NOW, who);
+    expect(deps.triage().check('contacts')?.powerOffFirst).toBe(true);
+    const fuse = await answer(deps, 'could it be the fuse?', NOW, who);
+    expect(stepOf(fuse).id).toBe('fuse');
+    expect(fuse.cautions).toHaveLength(1);
+    expect(fuse.cautions.join(' ')).not.toContain('As said before');
+    const again = await answer(deps, `triage walk:${idOf(fuse)}`, NOW, who);
+    expect(again.cautions).toEqual(['As said before: Power off first.']);
+  });
+});

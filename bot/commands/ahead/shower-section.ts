@@ -51,7 +51,7 @@ const nightVerdict = (question: Question, great: readonly ShowerHere[]): string 
   const named = (some: readonly ShowerHere[]): string => listed(some.map(({ shower }) => shower.name));
   const [first] = best;
   if (first !== undefined)
-    return `Yes, the ${named(best)} have their best ${then}; look about ${formatClock(first.bestUtcMs, zone)}.`;
+    return `Yes, the ${named(best)} have their best ${then}; look about ${formatClock(first.bestUtcMs, zone)}, when up to ${Math.round(first.hourlyRate / 5) * 5} an hour may be seen under a dark sky.`;
   if (near.length > 0) return `Some ${then}: the ${named(near)} have their best the night before or after.`;
   const next = great.find(({ bestUtcMs }) => bestUtcMs >= night.endUtcMs);
   const words = next === undefined ? null : showerFact(next, zone, toldFrom(question));

@@ -41,7 +41,7 @@ export const readAskedAbroad = (file: string) => {
 const shipped = once(() => readAskedAbroad(path.join(projectRoot(), 'knowledge', 'asked-abroad.yaml')));
 
 const GREETING =
-  /^(?:(?:hallo|hola|bonjour|bonsoir|salut|ciao|hoi|czesc|ola|hi|hello|hey|guten abend|buenas noches|buonasera|boa noite|dobry wieczor|bitte|por favor|per favore|prego|prosze) )+/u;
+  /^(?:(?:hallo|hola|bonjour|bonsoir|salut|ciao|hoi|czesc|ola|hi|hello|hey|guten abend|buenas noches|buonasera|boa noite|dobry wieczor|bitte|y|und|et|dann|oraz|por favor|per favore|prego|prosze) )+/u;
 /** "Um 22 Uhr", "a las 22", "à 22h", "alle 22", "o 22", "às 22 horas". */
 const AT_HOUR =
   /\b(?:um|a las|a|alle|om|o|as)? ?(\d{1,2})(?: (\d\d))? ?(?:uhr|h|horas?|heures?|uur)\b|\b(?:a las|alle) (\d{1,2})\b/u;

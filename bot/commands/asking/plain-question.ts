@@ -6,6 +6,7 @@ import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
 import { askedAbroad } from './asked-abroad.js';
+import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
@@ -18,11 +19,13 @@ import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { shapeSeen } from './sentence/shapes.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { withPlainDates } from './sentence/plain-dates.js';
@@ -88,6 +91,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     ofSun(byDay),
     sunAlone,
     comets(known),
+    shapeSeen,
     ...ABOUT_SKY,
   ];
   for (const rule of rules) {
@@ -114,6 +118,8 @@ const REMINDS_TO =
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
+  const ofMoon = moonSafe(plain);
+  if (ofMoon !== null) return { outcome: ofMoon, isTopic: true };
   const looking = lookingAtSun(typed, known);
   if (looking !== null)
     return isProblem(looking) ? { outcome: looking } : { ...looking, line: withNamed(looking.line, named) };
@@ -123,7 +129,9 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
   const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const figures = tellsOfLink(plain) ? null : (tubeNumbers(plain) ?? eyepieceFigures(plain, known.catalogue));
+  const figures = tellsOfLink(plain)
+    ? null
+    : (tubeNumbers(plain) ?? cameraFigures(plain) ?? eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
   return topic === null ? null : { outcome: topic, isTopic: true };

@@ -41,6 +41,8 @@ export const summaryFor = (
   { straight, level, safer }: Judged,
   dangerDeg: number,
 ): string => {
+  if (target.kind === 'sun' && !sun.isSunUp)
+    return `The Sun is down${sun.nextSunriseUtcMs === null ? '' : ` until ${formatLocalTime(sun.nextSunriseUtcMs, zone)}`}. That is the Sun itself: only with a proper solar filter, fitted before you point.`;
   if (target.kind === 'sun') return 'That is the Sun itself. Only with a proper solar filter, fitted before you point.';
   if (!sun.isSunUp) return downWords(sun, utcMs, zone);
   const least = straight.minimumSeparationDeg;

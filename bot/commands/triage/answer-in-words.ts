@@ -13,6 +13,7 @@ import {
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
+import { wordCountOf } from '../../ground/fold-text.js';
 import { UNSURE, wantsPlainWords, type Step } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { tellsNoAnswer } from './corrected-opening.js';
@@ -32,7 +33,10 @@ export const questionOf = ({ context, before }: Began) => ({
   good: context.model.check(before.step.id)?.good,
 });
 
-/** What words are only like is asked back. */
+/** Of the question in hand, what words are so like is taken: they were said to it. */
+const TAKEN_WHERE_ASKED = 0.7;
+
+/** What words are only like: less than that is asked back. */
 const guessed = (
   answers: readonly { readonly id: string; readonly label: string }[],
   { perhaps }: Reading,
@@ -40,7 +44,9 @@ const guessed = (
 ): AnswerMeant | null => {
   const like = perhaps.find(({ what }) => what === check);
   const found = answers.find(({ id }) => id === like?.answer);
-  return like === undefined || found === undefined ? null : { ...found, score: like.sureness, isSure: false };
+  return like === undefined || found === undefined
+    ? null
+    : { ...found, score: like.sureness, isSure: like.sureness >= TAKEN_WHERE_ASKED };
 };
 
 /** What came of the remedy in hand; what words are only like is asked back. */
@@ -96,15 +102,40 @@ const nearTo = (
 ): AnswerMeant | null => {
   const { model } = began.context;
   const question = questionOf(began);
+  const guards = isSafetyLook(step);
   const meant = answerMeant(model.reading, text, {
     ...question,
-    guards: isSafetyLook(step),
-    isAside: read.facts.some(({ what }) => model.check(what) !== undefined),
+    guards,
+    isAside: wordCountOf(text) > SHORT && read.facts.some(({ what }) => model.check(what) !== undefined),
   });
+  const like = guessed(answersOf(began.before), read, step.id);
+  const isBorneOut = !guards && like?.isSure === true && (meant === null || meant.id === like.id);
+  const best = isBorneOut ? like : (meant ?? (like === null ? null : { ...like, isSure: false }));
   // Something is set apart, though it is not clear what: it is not all well.
-  if (odd !== null && meant?.id === question.good) return null;
-  return meant ?? guessed(answersOf(began.before), read, step.id);
+  return odd !== null && best?.id === question.good ? null : best;
 };
+
+/** "Not lit": so few words are said to the question, whatever else they are said of. */
+const SHORT = 3;
+
+/** One of the lines that were read out, told by what is wrong with it. */
+const ENTRY_TOLD: ReadonlyMap<string, string> = new Map([
+  ['site-entries.east-west', 'longitude'],
+  ['site-entries.north-south', 'latitude'],
+  ['site-entries.another-place', 'place'],
+  ['zone-entries.summer-time', 'summer-time'],
+  ['zone-entries.sign', 'offset'],
+  ['zone-entries.offset', 'offset'],
+  ['date-entries.swapped', 'date'],
+  ['date-entries.day-off', 'date'],
+  ['date-entries.half-day', 'time'],
+  ['date-entries.clock-off', 'time'],
+]);
+const ENTRIES = 'entries-screen';
+const entryTold = (read: Reading, check: string): string | undefined =>
+  check === ENTRIES
+    ? read.facts.map(({ what, answer }) => ENTRY_TOLD.get(`${what}.${answer}`)).find((one) => one !== undefined)
+    : undefined;
 
 /** The answer to the question in hand. */
 const answerToQuestion = (
@@ -122,7 +153,8 @@ const answerToQuestion = (
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.
   if (told?.or !== undefined) return null;
-  if (told !== undefined && !step.opening) return sure(told.answer);
+  const answer = told?.answer ?? entryTold(read, step.id);
+  if (answer !== undefined && !step.opening) return sure(answer);
   if (tellsNoAnswer(began, text, read) || read.facts.some(isNoComputer)) return null;
   // Told outright it is in the record; a family of ways leaves the question which.
   const isToldOutright = told !== undefined && answersOf(before).some(({ id }) => id === told.answer);

@@ -58,12 +58,14 @@ const GLAD =
   /\b(?:sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|spot on|bang on)\b/iu;
 
 /** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
-const tellsOfCure = (began: Began, text: string, { what, how }: SaidOutcome): boolean => {
+const tellsOfCure = (began: Began, text: string, { what, how, isCureAnywhere }: SaidOutcome): boolean => {
   const { asked } = began.walk.state;
   const told = curedByDeed(text);
   if (told.isCured && told.isDone) return true;
   if (how === 'like' && asked?.kind === 'fixed') return false;
   if (began.before.step.kind === 'try') return what === 'cured' && !(how === 'like' && told.isDone);
+  // Asked where it lands, it lands in the middle.
+  if (began.before.step.kind === 'numbers' && isCureAnywhere) return true;
   // Where nothing was tried, a "now" may stand beside any look.
   if (how === 'like' && remedyOf(began) === undefined) return GLAD.test(text);
   return HAS_CHANGED.test(text) && (how !== 'like' || hasWordOfCure(text));

@@ -24,6 +24,10 @@ import { changed, type Began, type Turn } from './turn.js';
 const AS_SHOWN =
   /\b(?:as|like|what) (?:you|u|the card|it) (?:said|says|told|wrote|suggested)\b|\b(?:your|that|the) (?:advice|tip|trick|instructions?|steps?|remedy|way)\b|\bfollowed (?:the|your|that|those)\b/iu;
 
+/** "Swapped it", "did that": at a remedy, what it says to do. */
+const DONE_AS_SHOWN =
+  /^\W*(?:(?:ok(?:ay)?|yes|yep|right|so|i|we|have|just|then|and),? )*(?:did|done|swapped|changed|exchanged|replaced|tightened|moved|closed|turned|switched|set|pushed|plugged|updated|installed|removed|took|unticked|ticked|deleted|unplugged) (?:it|that|them|those|this|these|both)\b/iu;
+
 /** Told so plainly, and so much of what was done explained by it: that cause is taken; half as plainly it is offered. */
 const [PLAIN, EXPLAINED] = [3, 0.5];
 /** All of it explained counts as plain from here on. */
@@ -43,6 +47,7 @@ const LEAST_TOLD = 1;
 /** `fault`: that cause; `among`: one of these, which is asked; `else`: nothing that is listed; null: the one expected, or nothing is told. */
 export type Credited = { readonly fault: string } | { readonly among: readonly string[] } | 'else' | null;
 
+const ALL_OF_OWN = 0.8;
 /** Of the same part of the chain, told by so much of it, the one in hand is meant: which of two ports it was nobody says. */
 const OF_SAME_PART = 0.35;
 const isTwin = (own: RemedyTold, best: RemedyTold): boolean =>
@@ -53,6 +58,8 @@ const isTwin = (own: RemedyTold, best: RemedyTold): boolean =>
 
 const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
   if (own === undefined) return false;
+  // All that is told fits what was shown, whatever else it fits.
+  if (own.share >= ALL_OF_OWN && own.share >= best.share) return true;
   if (isTwin(own, best)) return true;
   if (own.told >= Math.min(best.told * AS_GOOD, best.told - WITHIN)) return true;
   // What was shown a moment ago is meant by words that fit it as well.
@@ -121,6 +128,7 @@ export const creditedIn = (
   if (!isElse && (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
+  if (!isBesides && before.step.kind === 'try' && DONE_AS_SHOWN.test(text)) return null;
   const told = remediesTold(model, before, text).filter(({ fault }) => !isBesides || fault.id !== expected);
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);

@@ -32,7 +32,13 @@ const WITH_EAST_WEST =
   /(?<![\d.,:])([-+−]?\d{1,3}(?:[.,]\d+)?(?:\s*[°º: ]\s*\d{1,2}(?![\d.,]))?\s*['′]?\s*(?:E|W|east|west))\b/giu;
 const WITH_NORTH_SOUTH =
   /(?<![\d.,:])([-+−]?\d{1,2}(?:[.,]\d+)?(?:\s*[°º: ]\s*\d{1,2}(?![\d.,]))?\s*['′]?\s*(?:N|S|north|south))\b/giu;
-const withNames = (text: string): string => {
+/** "It says E next to 003 42". */
+const LETTER_FIRST =
+  /(?<![\p{L}'’])(E|W|east|west|N|S|north|south) (?:(?:next to|before|by|beside|in front of|and|then|at) )?(?=\d{1,3}[ °º:.]\d)/gu;
+const withNames = (said: string): string => {
+  const text = said.replace(LETTER_FIRST, (_, side: string) =>
+    /^[ew]/iu.test(side) ? `longitude ${side} ` : `latitude ${side} `,
+  );
   const named = /\blong?i?(?:tude)?\b/iu.test(text) ? text : text.replace(WITH_EAST_WEST, 'longitude $1');
   return /\blat(?:itude)?\b/iu.test(named) ? named : named.replace(WITH_NORTH_SOUTH, 'latitude $1');
 };

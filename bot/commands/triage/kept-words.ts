@@ -45,9 +45,14 @@ const withoutWhich = ({ state, read }: Told, isOut: (fact: Reading['facts'][numb
   };
 };
 
-/** Where one thing is set apart as wrong, that all is well was not said: what was read as sound goes. */
-export const withoutSound = (model: TriageModel, told: Told): Told =>
-  withoutWhich(told, ({ what, answer }) => model.check(what)?.good === answer);
+/**
+ * Where one thing is set apart as wrong, that all is well was not said: what was read as sound goes.
+ * @param isSetApart asked only where something was read as sound
+ */
+export const withoutSound = (model: TriageModel, told: Told, isSetApart: () => boolean): Told => {
+  const isSound = ({ what, answer }: Reading['facts'][number]): boolean => model.check(what)?.good === answer;
+  return told.read.facts.some(isSound) && isSetApart() ? withoutWhich(told, isSound) : told;
+};
 
 /** What the mount, its hand controller and the boxes at it show: another's screen or light is none of these. */
 export const SHOWN_BY_IT: ReadonlySet<string> = new Set([

@@ -101,7 +101,8 @@ export const takePlace = async (began: Began, text: string): Promise<Turn | null
   const named = placeIn(context.deps, text) ?? position;
   if (named === null) return null;
   const { state, read } = tellText(context.model, walk.state, text, context.by);
-  if (read.facts.length > 0) return null;
+  // Told with it, an answer goes first.
+  if (read.facts.length > 0 || read.perhaps.some(({ what }) => what === before.step.id)) return null;
   const isKept = context.by === 'member' && (await keepSite(context, named.place));
   const noted = `${isKept ? 'Kept as your site' : 'Noted'}: ${named.label}.`;
   const note =

@@ -27,6 +27,16 @@ const guessLabel = (model: TriageModel, { what, answer }: Pick<ReadFact, 'what' 
   return check === undefined || label === null ? '' : `${inSentence(briefOf(check))}: ${inSentence(label)}`;
 };
 
+/** "Both are right", "The time": of what, only the question says. */
+const SAYS_NOT_OF_WHAT = /^(?:both|none|yes|no|all|one|nothing|neither|same|the other)\b/iu;
+
+/** An answer's label as a line of its own: the trouble is told in full by it, of all else what was looked at stands before it. */
+const ownLabel = (model: TriageModel, { what, answer }: Pick<ReadFact, 'what' | 'answer'>): string => {
+  const label = labelOf(model, what, answer) ?? '';
+  const standsAlone = model.check(what) === undefined || (COMPLAINT.has(what) && !SAYS_NOT_OF_WHAT.test(label));
+  return standsAlone ? label : guessLabel(model, { what, answer });
+};
+
 /** As it is said back; a way or a system by its own name. */
 export const labelledGuess = (model: TriageModel, { what, answer }: Pick<ReadFact, 'what' | 'answer'>): string =>
   fitted(guessLabel(model, { what, answer }) || inSentence(labelOf(model, what, answer) ?? ''), LONGEST_TAKEN);
@@ -47,7 +57,7 @@ export const notPlaced = (text: string, meant: AnswerMeant | null): string =>
 
 /** In a sentence: names and codes keep their capitals. */
 const inSentence = (label: string): string =>
-  /^[A-Z]{2}|^(?:Windows|Linux|Bluetooth|USB|Code)/u.test(label)
+  /^[A-Z]{2}|^(?:I\b|Windows|Linux|Bluetooth|USB|Code)/u.test(label)
     ? label
     : label.charAt(0).toLowerCase() + label.slice(1);
 
@@ -66,6 +76,16 @@ const SAID_BY = tableOf<readonly string[]>({
   'start-doubts.axis': ['polar-axis', 'north-by'],
   'start-doubts.not-home': ['home-start'],
   'start-doubts.star': ['star-sure', 'aligned-through'],
+  'power-walk.thin': ['power-lead'],
+  'power-walk.loose': ['power-touch'],
+  'power-walk.weak': ['battery-volts', 'supply-amps'],
+  'slew.nothing': ['mount-does'],
+  'slew.parked': ['park-state', 'handset-shows'],
+  'slew.low-limit': ['handset-shows'],
+  'slew.side-limit': ['handset-shows'],
+  'slew.not-aligned': ['handset-shows'],
+  'handset-shows.parked': ['park-state'],
+  'other-place.other-system': ['other-computer'],
 });
 
 type Told = Pick<ReadFact, 'what' | 'answer'>;
@@ -120,7 +140,7 @@ export const readWords = (
   const understood = read.understood.map(({ fact, label }) => ({
     what: fact.what,
     answer: fact.answer,
-    label: fitted(label || (labelOf(model, fact.what, fact.answer) ?? ''), LONGEST_TAKEN),
+    label: fitted(label || ownLabel(model, fact), LONGEST_TAKEN),
   }));
   const taken = [...answered, ...understood]
     .filter(({ label }, i, all) => label !== '' && all.findIndex((other) => isSameLabel(other.label, label)) === i)
@@ -131,17 +151,11 @@ export const readWords = (
   const perhaps = guessesShown(model, { perhaps: read.perhaps, told: understood }, asked).map((fact) =>
     fitted(guessLabel(model, fact), LONGEST_TAKEN),
   );
-  const guessed = perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`];
+  const nearest = meant?.isSure === false ? [`Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`] : [];
+  const guessed = [...(perhaps.length === 0 ? [] : [`Perhaps: ${perhaps.join('; ')}. If not, tell me.`]), ...nearest];
   // What is looked at next says enough.
   if (taken.length + meanings.length === 0 && meant === null && read.named.length > 0) return guessed;
-  if (taken.length === 0)
-    return meanings.length + guessed.length > 0
-      ? [...meanings, ...guessed]
-      : [
-          meant === null
-            ? NOTHING_SURE
-            : `I keep your words for whoever helps. Did you mean “${fitted(meant.label, LONGEST_TAKEN)}”?`,
-        ];
+  if (taken.length === 0) return meanings.length + guessed.length > 0 ? [...meanings, ...guessed] : [NOTHING_SURE];
   // A label that was cut still says what the meaning says.
   const same = new Set(taken.map(({ label }) => label.toLowerCase().replace(/…$/u, '')));
   return [
@@ -158,9 +172,6 @@ export interface TakenItem {
   readonly label: string;
 }
 
-/** "Both are right": of what, only the question says. */
-const SAYS_NOT_OF_WHAT = /^(?:both|none|yes|no|all|one|nothing|neither|same|the other)\b/iu;
-
 /** What was read in this walk and not taken back, the newest of it last. */
 export const takenItems = (model: TriageModel, walk: Walk): readonly TakenItem[] => {
   const denied = takenBackIn(walk.state.events);
@@ -173,10 +184,8 @@ export const takenItems = (model: TriageModel, walk: Walk): readonly TakenItem[]
   return facts
     .filter(({ what }, i) => !denied.has(what) && !facts.slice(i + 1).some((later) => later.what === what))
     .map((fact) => {
-      const bare = labelOf(model, fact.what, fact.answer);
-      const isOfNothing = SAYS_NOT_OF_WHAT.test(bare ?? '');
-      const label = guesses.includes(fact) || isOfNothing ? guessLabel(model, fact) : bare;
-      return { what: fact.what, answer: fact.answer, label: fitted(label ?? '', 60) };
+      const label = guesses.includes(fact) ? guessLabel(model, fact) : ownLabel(model, fact);
+      return { what: fact.what, answer: fact.answer, label: fitted(label, 60) };
     })
     .filter(({ label }) => label !== '')
     .slice(-MOST_TO_TAKE_BACK);

@@ -6,8 +6,6 @@ import {
   type CheckEntry,
   type FaultEntry,
   type Step,
-  type TriageModel,
-  type WalkEvent,
 } from '../../triage/index.js';
 import { cautionLinesAfter } from './walk-words.js';
 
@@ -52,27 +50,12 @@ const ofStep = (step: Step | undefined, assessment: Assessment): readonly string
   return step.opening ? ofOpenLooks(assessment) : ofCheck(step.check, assessment);
 };
 
-/** Cautions that an earlier step of this walk showed in full. */
-const cautionsBefore = (model: TriageModel, events: readonly WalkEvent[], assessment: Assessment): readonly string[] =>
-  events.flatMap((event) => {
-    const check = event.kind === 'answer' ? model.check(event.check) : undefined;
-    if (check !== undefined) return ofCheck(check, assessment);
-    const fault = event.kind === 'try' ? model.fault(event.fault) : undefined;
-    return fault === undefined ? [] : ofRemedy(fault, assessment);
-  });
+/** The cautions that the card of this step bears. */
+export const cautionsOf = (assessment: Assessment): readonly string[] => ofStep(assessment.step, assessment);
 
 /**
- * In full the first time in a walk, then by name.
- * @param shown the step in hand when words came: its card stands above
+ * In full the first time that a walk gives them, then by name.
+ * @param given by earlier replies of the walk
  */
-export const stepCautions = (
-  model: TriageModel,
-  events: readonly WalkEvent[],
-  assessment: Assessment,
-  shown?: Step,
-): readonly string[] => {
-  // While the set-up is asked for, it is the words just said that call for a caution.
-  const above = shown?.kind === 'ask' && shown.opening ? [] : ofStep(shown, assessment);
-  const before = [...cautionsBefore(model, events, assessment), ...above];
-  return cautionLinesAfter(ofStep(assessment.step, assessment), new Set(before));
-};
+export const stepCautions = (given: readonly string[], assessment: Assessment): readonly string[] =>
+  cautionLinesAfter(cautionsOf(assessment), new Set(given));

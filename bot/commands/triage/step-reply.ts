@@ -29,8 +29,10 @@ export interface Said {
   readonly notes?: readonly string[];
   /** Every answer of a long list. */
   readonly whole?: boolean;
-  /** The step shown before these words: its lines and cautions are not said twice. */
+  /** The step shown before these words: its lines are not said twice. */
   readonly before?: Step | undefined;
+  /** Cautions that earlier replies of the walk gave. */
+  readonly cautioned?: readonly string[] | undefined;
   /** The words, where they ask how the step in hand is done. */
   readonly asksBack?: string | undefined;
   /** The answers that the notes ask back. */
@@ -61,13 +63,13 @@ const openingParts = (
   walk: Walk,
   assessment: Assessment,
   id: 'path' | 'system' | 'client',
-  { before, first }: Said,
+  { cautioned = [], first }: Said,
 ): Parts => {
   const silent = !walk.state.events.some(({ kind }) => kind === 'text');
   return {
     summary: OPENING_QUESTIONS[id],
     notes: id === 'client' ? [CLIENT_HELP] : [],
-    cautions: stepCautions(model, walk.state.events, assessment, before),
+    cautions: stepCautions(cautioned, assessment),
     choices: [
       ...answerChoices(walk, assessment, { whole: true, first }),
       ...(silent ? [paste(walk)] : waysOut(model, walk)),
@@ -84,7 +86,7 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, before, first, few }: Said,
+  { whole, cautioned = [], first, few }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
@@ -99,7 +101,7 @@ const askParts = (
       // Shown a moment ago: what is asked stands above, what was not understood too.
       ...(few === true ? [] : [...howLines(walk, assessment), ...clubNote(check)]),
     ],
-    cautions: stepCautions(model, walk.state.events, assessment, before),
+    cautions: stepCautions(cautioned, assessment),
     choices: [
       ...answerChoices(walk, assessment, { whole, first }),
       ...waysOut(model, walk),
@@ -108,6 +110,13 @@ const askParts = (
     ],
   };
 };
+
+/** What came of a remedy: the same few on every card, so they share their lines. */
+const outcomes = (walk: Walk, assessment: Assessment): readonly Choice[] =>
+  [...answerChoices(walk, assessment), unclear(walk, assessment.step.id)].map((choice) => ({
+    ...choice,
+    beside: 'answer' as const,
+  }));
 
 const wayOf = ({ otherwise, lasting }: Extract<Step, { kind: 'try' }>): string => {
   if (lasting === true) return 'For good';
@@ -118,14 +127,14 @@ const tryParts = (
   model: TriageModel,
   walk: Walk,
   assessment: Assessment,
-  { before, notes: heard = [] }: Said,
+  { cautioned = [], notes: heard = [] }: Said,
 ): Parts => {
   const { step } = assessment;
   if (step.kind !== 'try') return { summary: '' };
   const { fault } = step;
   const others = lookAlikes(model, fault).map(({ title }) => lowered(title));
   const summary = `${wayOf(step)}: ${fault.title}. Try this.`;
-  const cautions = stepCautions(model, walk.state.events, assessment, before);
+  const cautions = stepCautions(cautioned, assessment);
   const notes = [
     ...reasonNotes(walk, assessment),
     ...remedyLines(walk, assessment).map(lettered),
@@ -141,12 +150,7 @@ const tryParts = (
     facts: tellsWhy ? [{ label: 'Why', value: fault.why }] : [],
     notes,
     cautions,
-    choices: [
-      ...answerChoices(walk, assessment),
-      unclear(walk, step.id),
-      ...waysOut(model, walk),
-      ...entriesOffer(fault.remedy),
-    ],
+    choices: [...outcomes(walk, assessment), ...waysOut(model, walk), ...entriesOffer(fault.remedy)],
   };
 };
 
@@ -186,8 +190,7 @@ const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment, aske
       ? [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`]
       : aboutRemedy(model, walk, assessment, asked),
   choices: [
-    ...answerChoices(walk, assessment),
-    unclear(walk, assessment.step.id),
+    ...outcomes(walk, assessment),
     ...waysOut(model, walk),
     { label: 'Show the lines again', run: `triage walk:${walk.id}` },
   ],

@@ -1,15 +1,26 @@
 /** Takes a member's words or a paste: as the answer to the step in hand where they are one, and for all else that they tell. */
 import { isProblem } from '../../ground/problem.js';
 import {
+  beginsUnsure,
   curedByDeed,
   isHedged,
+  oddOne,
   outcomeSaid,
   readsOut,
   withoutOtherThings,
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
-import { answerInstead, answerStep, assess, passStep, tellText, type WalkState } from '../../triage/index.js';
+import {
+  answerInstead,
+  answerStep,
+  assess,
+  NUMBERS,
+  passStep,
+  tellText,
+  UNSURE,
+  type WalkState,
+} from '../../triage/index.js';
 import { answerInWords, isSafetyLook, nearestBefore, oddIn, questionOf } from './answer-in-words.js';
 import { answeredBeside } from './asked-with-outcome.js';
 import { ASKED_BACK, asksOfStep } from './asks-back.js';
@@ -45,7 +56,8 @@ const DONE = 'Good. Then do once more what failed before, and tell me how it goe
 
 /** It was done, and no word of what came of it. */
 const isMerelyDone = ({ context, before: { step } }: Began, text: string, { facts }: Reading): boolean => {
-  if (step.kind !== 'try' || facts.some(({ what }) => context.model.check(what) !== undefined)) return false;
+  const isAtOutcome = step.kind === 'try' || step.kind === NUMBERS;
+  if (!isAtOutcome || facts.some(({ what }) => context.model.check(what) !== undefined)) return false;
   const { isDone, isCured } = curedByDeed(text);
   return !isCured && (isDone || outcomeSaid(context.model.reading, text).what === 'done');
 };
@@ -130,6 +142,11 @@ const takeGoneOn = (
   const asSaid = wasShown(began) && !isSafetyLook(began.before.step) ? leftAsSaid(began, state, text, read) : null;
   if (asSaid !== null) return changed(began, asSaid, { notes: [...heard, SAID_ALREADY] });
   const { context, before } = began;
+  const unsure =
+    wasShown(began) && meant === null && beginsUnsure(text)
+      ? answerStep(context.model, state, before.step.id, UNSURE, context.by)
+      : null;
+  if (unsure !== null && !isProblem(unsure)) return changed(began, unsure, { notes: heard });
   const passed = isUnheardAgain(began, text, meant) ? passStep(context.model, state, before.step.id, context.by) : null;
   return passed === null || isProblem(passed) ? null : changed(began, passed, { notes: [...heard, GO_ON] });
 };
@@ -186,6 +203,8 @@ const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant |
   const { model } = began.context;
   if (meant?.id === 'same' && (isDenied(began, text) || isFoundSet(began, text, read)))
     return [IN_ORDER, ...heardIn(model, read)];
+  // The cure itself is said by the reply.
+  if (meant?.id === 'works') return heardIn(model, read);
   return [...leftToMend(began, text), ...readWords(model, read, meant, began.before.step.id)];
 };
 
@@ -205,13 +224,25 @@ const takeCorrected = (
   });
 };
 
-export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
-  const { context, walk, before } = began;
-  const answered = (state: WalkState, id: string | undefined): WalkState | null => {
-    const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
-    const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
-    return after === null || isProblem(after) ? null : after;
-  };
+const ENTRIES = 'entries-screen';
+
+/** "All match but the date", where the numbers of a miss are asked for: the entries were read instead. */
+const takeOddEntry = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
+  const { context, before } = began;
+  const check = before.step.kind === NUMBERS ? context.model.check(ENTRIES) : undefined;
+  if (check === undefined || read.by !== 'words') return null;
+  const odd = oddOne(context.model.reading.sayings.lexicon, text, check.answers, check.good);
+  const answer = check.answers.find(({ id }) => id === odd?.id);
+  const next = answer === undefined ? null : answerStep(context.model, state, ENTRIES, answer.id, context.by);
+  if (answer === undefined || next === null || isProblem(next)) return null;
+  return changed(began, next, {
+    notes: readWords(context.model, read, { ...answer, score: 1, isSure: true }, ENTRIES),
+  });
+};
+
+/** The record with the words and what is read of them, but for what they say of another thing, or set aside. */
+const toldIn = (began: Began, text: string, how: 'log' | 'picture' | undefined) => {
+  const { context, walk } = began;
   const cameAs = { by: how, known: began.known };
   const first = tellText(context.model, walk.state, text, context.by, cameAs);
   const anew = toldAnew(began, text, first.read);
@@ -220,12 +251,22 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
       ? first
       : tellText(context.model, withoutStood(began, walk.state, anew), text, context.by, cameAs);
   const own = withoutOthers(context.model, whole, text);
-  const { state: told, read } = oddIn(began, text) === null ? own : withoutSound(context.model, own);
+  return withoutSound(context.model, own, () => oddIn(began, text) !== null);
+};
+
+export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): Turn => {
+  const { context, before } = began;
+  const answered = (state: WalkState, id: string | undefined): WalkState | null => {
+    const own = id === undefined ? state : withoutFactsOf(state, before.step.id, id);
+    const after = id === undefined ? null : answerStep(context.model, own, before.step.id, id, context.by);
+    return after === null || isProblem(after) ? null : after;
+  };
+  const { state: told, read } = toldIn(began, text, how);
   const state = withNamed(began, told, read);
   const corrected = correctionsIn(began, text, read);
   if (corrected.length > 0) return takeCorrected(began, state, read, corrected);
-  const both = takeBothSaid(began, text, state, read);
-  if (both !== null) return both;
+  const listed = takeBothSaid(began, text, state, read) ?? takeOddEntry(began, text, state, read);
+  if (listed !== null) return listed;
   const meant = answerInWords(began, text, read);
   const sureId = meant?.isSure === true ? meant.id : undefined;
   const late = sureId === undefined ? curedLate(began, text, read) : null;

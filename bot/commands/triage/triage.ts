@@ -5,7 +5,7 @@ import { isProblem, problem } from '../../ground/problem.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
 import type { Store } from '../../store/store.js';
-import { assess, standing, type Assessment, type TriageModel } from '../../triage/index.js';
+import { assess, standing, type Assessment, type TriageModel, type WalkState } from '../../triage/index.js';
 import { choice, defineCommand, file, member, optional, text } from '../core/command.js';
 import type { Form } from '../core/form.js';
 import { answersShown } from './answer-choices.js';
@@ -14,6 +14,7 @@ import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
 import { forAPersonReply, summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
+import { cautionsOf } from './step-cautions.js';
 import { stepReply } from './step-reply.js';
 import { takeTurn } from './take-turn.js';
 import { DOINGS, type Turn } from './turn.js';
@@ -41,9 +42,18 @@ const NUMBERS_FORM: Form = {
   ],
 };
 
-/** The walk, which keeps what its reply lists. */
-const listing = ({ walk, show, first }: Turn, assessment: Assessment): Walk => {
-  const { shown: _before, ...state } = walk.state;
+/** The cautions given in this walk, those of this reply among them. */
+const cautionedBy = ({ walk, ifFixed, whichCured }: Turn, assessment: Assessment): WalkState => {
+  const given = walk.state.cautioned ?? [];
+  const asksElse = ifFixed !== undefined || whichCured !== undefined;
+  const fresh = asksElse ? [] : cautionsOf(assessment).filter((id) => !given.includes(id));
+  return fresh.length === 0 ? walk.state : { ...walk.state, cautioned: [...given, ...new Set(fresh)] };
+};
+
+/** The walk, which keeps what its reply lists and warns of. */
+const listing = (turn: Turn, assessment: Assessment): Walk => {
+  const { walk, show, first } = turn;
+  const { shown: _before, ...state } = show === 'step' || show === 'more' ? cautionedBy(turn, assessment) : walk.state;
   if (show !== 'step' && show !== 'more') return walk;
   if (assessment.step.kind !== 'ask' || assessment.step.opening) return { ...walk, state };
   const answers = answersShown(walk, assessment, { whole: show === 'more', first });
@@ -55,6 +65,7 @@ const shown = (
   turn: Turn,
   assessment: Assessment,
   outcomes: Readonly<Record<string, number>>,
+  cautioned: readonly string[] | undefined,
 ): Reply => {
   const { walk, notes, show } = turn;
   if (show === 'why') return whyReply(model, walk, assessment, standing(assessment, 5), outcomes);
@@ -74,6 +85,7 @@ const shown = (
     notes: [...notes, ...pointer],
     whole: show === 'more',
     before: turn.at,
+    cautioned,
     asksBack: turn.asksBack,
     first: turn.first,
     few: turn.few,
@@ -160,7 +172,7 @@ export const triage = defineCommand({
       const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
       const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
       const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
-      const made = restingOn(shown(model, told, assessment, outcomes), turn);
+      const made = restingOn(shown(model, told, assessment, outcomes, taken.walk.state.cautioned), turn);
       return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;
     };
     // Two who answer one walk at the same moment are both heard: each turn begins where the one before left it.

@@ -17,7 +17,7 @@ const NONE = [
 ];
 const GOOD =
   '(?:fine|ok|okay|right|correct|good|well|in order|as (?:it|they) should(?: be)?|alright|all right|sound|perfect|spot on|tight|home|on|in|firm|true|match(?:es|ing)?|agree(?:s|ing)?|the same|normal|clean|proper|there)';
-const SUBJECT = `(?:(?:all|everything|every (?:one|line|plug|entry|single one|bit)|each(?: one| line)?|both|they(?: all)?|it all|the lot|the whole lot|these|those|all of ${THESE}|everything (?:on|in|of|along) (?:it|that|the list|there))|all (?:the )?(?:lines|plugs|entries|four|five|six|settings))`;
+const SUBJECT = `(?:(?:all|everything|every (?:one|line|plug|entry|single one|bit)|each(?: one| line)?|both|they(?: all)?|it all|it is all|it['\u2019]?s all|its all|the lot|the whole lot|these|those|all of ${THESE}|everything (?:on|in|of|along) (?:it|that|the list|there))|all (?:the )?(?:lines|plugs|entries|four|five|six|settings))`;
 const ALL_GOOD = [
   `${SUBJECT}(?:['\u2019]?s| is| are| was| were| looks?| seems?| reads?| checks? out| agrees?| match(?:es)?)?(?: (?:all|both|quite|to be|also|exactly|perfectly))*(?: ${GOOD})?(?: (?:and|n|&) ${GOOD})*`,
   `(?:nothing|none|not one|nowt)(?: (?:is|are|was|looks|seems))? (?:wrong|off|amiss|odd|loose|different|missing|out of (?:order|place)|bad|unusual)(?: (?:with|in|on|about|at|among) (?:any(?: of)? )?${THESE})?`,

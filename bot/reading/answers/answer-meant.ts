@@ -26,12 +26,16 @@ const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): Answer
 const BEGINS_IN_DOUBT =
   /^\W*(?:(?:sorry|well|hm+|um+|ok|honestly|and|but),? )*(?:i(?:['\u2019]?m| am)? )?(?:(?:do ?n['\u2019]?t|do not|dont) (?:really )?know|dunno|not (?:really |quite )?sure|no idea|unsure) (?:which|what|how|whether|if|where|about)\b/iu;
 
+/** That all is well is not asked back of a doubt. */
+const inDoubt = (meant: AnswerMeant | null, { good }: QuestionInHand): AnswerMeant | null =>
+  meant === null || meant.id === good ? null : { ...meant, isSure: false };
+
 /** @returns null where the words say none of the answers, ask back, are a story, or only guess at what must be looked at */
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const weighed = weighWords(vocabulary, text, question);
   if (weighed === null) return null;
   const likeliest = orLikeliest(weighed, question);
-  const meant = likeliest !== null && BEGINS_IN_DOUBT.test(text) ? { ...likeliest, isSure: false } : likeliest;
+  const meant = BEGINS_IN_DOUBT.test(text) ? inDoubt(likeliest, question) : likeliest;
   if (meant === null || question.guards !== true || meant.id !== question.good) return meant;
   // What keeps gear from harm is not suggested to anyone.
   const own = weighed.answers.find(({ id }) => id === meant.id);

@@ -2,6 +2,7 @@
  * "All match now except it says E", "speed ok, parity not": of several things that a question asks after, all are well but one. What is
  * meant is the one, however much is said of the others.
  */
+import { createKept } from '../../ground/kept.js';
 import type { AnswerLabel } from './question-in-hand.js';
 import { saidText, type SaidText } from './said-words.js';
 import type { Lexicon } from '../words/lexicon.js';
@@ -9,15 +10,17 @@ import type { Lexicon } from '../words/lexicon.js';
 const WELL =
   '(?:fine|ok(?:ay)?|right|correct|good|well|same|match(?:es|ing)?|agrees?|in order|identical|true|yes|check|tick|as (?:it|they|the \\w+) (?:should(?: be)?|says?)|bene|giusto|gut|richtig|stimmt|bien|bon)';
 const ALL =
-  '(?:all|everything|every (?:one|line|other \\w+)|each|the (?:rest|others?|lot)|others?|rest|they|these|those|both|nothing (?:wrong|else)|none|tutto|alles|todo|tout|only (?:thing|one|line|bit)|just)';
+  '(?:all|everything|every (?:one|line|other \\w+)|each|the (?:rest|others?|lot)|others?|rest|they|these|those|both|nothing (?:wrong|else|like that|of that|of (?:it|them|those|these))|none(?: of (?:it|them|those|these|that))?|tutto|alles|todo|tout|only (?:thing|one|line|bit)|just)';
 /** What stands behind it is the odd one. */
 const EXCEPT =
-  '(?:except(?:ing)?(?: for)?|apart from|aside from|other than|save(?: for)?|bar(?:ring)?|besides|with the exception of|(?:all )?but(?: not| for)?|only|just|bis auf|ausser|außer|nur|salvo|sauf|menos|tranne|solo)';
+  '(?:except(?:ing)?(?: for)?|apart from|aside from|other than|save(?: for)?|bar(?:ring)?|besides|well(?=,? (?:my|the|i|we|there|a|an|it)\\b)|with the exception of|(?:all )?but(?: not| for)?|only|just|bis auf|ausser|außer|nur|salvo|sauf|menos|tranne|solo)';
 const BY_EXCEPTION = new RegExp(`\\b${ALL}\\b(?<well>.*?)[,;.\\s]+\\b${EXCEPT}\\b\\s+(?<odd>\\S.*)$`, 'isu');
 const ONLY_ONE = new RegExp(
   "^\\W*(?:(?:the )?only (?:thing|one|line|bit|difference)(?: that['\\u2019]?s| that is| thats| which is)?(?: (?:off|wrong|odd|different|not right|amiss))?(?: is| are|:)|only|just|nur|solo) (?<odd>\\S.*)$",
   'isu',
 );
+/** Without one of these, or a word that all is well, nothing is set apart. */
+const SETS_APART = new RegExp(`\\b${EXCEPT}\\b`, 'iu');
 const APPROVED = new RegExp(`\\b${WELL}\\b`, 'iu');
 const DENIED =
   /\b(?:not?|nope|wrong|off|differs?|different|other|another|bad|swapped|missing|nothing$|dead|n['’]?t|nicht|non|pas)\b/iu;
@@ -38,6 +41,8 @@ interface SetApart {
 }
 
 const LEAST_WELL = 2;
+/** Of several asked after, some are answered with no. */
+const NO_TO_SOME = /\bno to (?:the )?(?:first|other|others|last|rest|both|most)\b/iu;
 
 /** Each part says that something is well or that it is not: those that say the latter, or that follow several which are well. */
 const oddParts = (text: string): SetApart | null => {
@@ -45,9 +50,12 @@ const oddParts = (text: string): SetApart | null => {
     .split(PARTS)
     .map((part) => part.trim())
     .filter((part) => part !== '');
-  const isWell = (part: string): boolean => NOT_WRONG.test(part) || (APPROVED.test(part) && !IS_DENIED.test(part));
+  const isWell = (part: string): boolean =>
+    NOT_WRONG.test(part) || NO_TO_SOME.test(part) || (APPROVED.test(part) && !IS_DENIED.test(part));
   const isOdd = (part: string): boolean =>
-    !NOT_WRONG.test(part) && (IS_DENIED.test(part) || (DENIED.test(part) && !APPROVED.test(part)));
+    !NOT_WRONG.test(part) &&
+    !NO_TO_SOME.test(part) &&
+    (IS_DENIED.test(part) || (DENIED.test(part) && !APPROVED.test(part)));
   const behind = (at: number): string =>
     parts
       .slice(at)
@@ -57,17 +65,23 @@ const oddParts = (text: string): SetApart | null => {
   const odd = parts.filter(isOdd);
   // What follows says more of it: "parity not, its even".
   if (odd.length === 1) return { words: behind(parts.findIndex(isOdd)), isPlain: true };
-  const isListed = (text.match(new RegExp(APPROVED.source, 'giu')) ?? []).length >= LEAST_WELL;
+  const isNo = parts.some((part) => NO_TO_SOME.test(part));
+  const isListed = isNo || (text.match(new RegExp(APPROVED.source, 'giu')) ?? []).length >= LEAST_WELL;
   const rest = isListed && odd.length === 0 ? behind(parts.findLastIndex(isWell) + 1) : '';
   return rest === '' ? null : { words: rest, isPlain: false };
 };
 
-const setApart = (text: string): SetApart | null => {
+const apartIn = (text: string): SetApart | null => {
   const said = text.trim().replace(/\s+/gu, ' ');
-  if (said.length > LONGEST || UNSURE.test(said)) return null;
+  if (said.length > LONGEST || !(SETS_APART.test(said) || APPROVED.test(said)) || UNSURE.test(said)) return null;
   const { odd } = BY_EXCEPTION.exec(said)?.groups ?? ONLY_ONE.exec(said)?.groups ?? {};
   return odd === undefined ? oddParts(said) : { words: odd.slice(0, LONGEST_ODD), isPlain: true };
 };
+
+/** A turn asks for the same line in several places. */
+const KEPT = 16;
+const kept = createKept<string, SetApart | null>(KEPT);
+const setApart = (text: string): SetApart | null => kept(text, () => apartIn(text));
 
 /** Letters of the globe name its number. */
 const named = (odd: string): string =>

@@ -6,8 +6,8 @@
 const PEOPLE =
   "(?:my|his|her|the|a|our) (?:mate|friend|neighbou?r|son|daughter|wife|husband|dad|father|mum|brother|sister|buddy|club ?mate)(?:['\\u2019]?s)?";
 const OTHERS = `(?:lap ?top|note ?book|mac ?book|pc|computer|desktop|tablet|i ?pad|(?:smart|cell|mobile )?phone|i ?phone|mobile|camera|dslr|guide ?cam\\w*|monitor|tv|torch|power ?(?:tank|pack|bank)|tank|battery|${PEOPLE}|(?:the |an)?other (?:scope|mount|telescope|hand ?set|controller))`;
-const SHOWS =
-  "(?:screen|display|light|led|lamp|lights|goes|went|turns|turned|falls?|is|was|are|stays|blinks?|dims?|only|moves?|never|does|sleeps?|switch\\w*|has gone|['\\u2019]?s (?:black|dark|off|asleep|blank))";
+const STATE = '(?:black|dark|off|out|asleep|blank|on|lit|dim|dead|red|green)';
+const SHOWS = `(?:screen|display|light|led|lamp|lights|(?:goes|went|turns|turned|falls?|is|was|are|stays|has gone|['\\u2019]?s) (?:\\w+ )?(?:${STATE}|to sleep)|blinks?|dims?|(?:only |just )?moves?|sleeps?)`;
 const LEADS =
   "(?:(?:no|yes|well|oh|sorry|but|and|so|its|it['\\u2019]s|it is|i mean|the|my|our|that|this|only|just|also|when|if) )*";
 const OF_OTHER = new RegExp(

@@ -16,6 +16,11 @@ const AFTER =
 const UNSURE = new RegExp(`^${BEFORE}(?:${CANNOT_TELL})${AFTER}[ .!?\u2026]*$`, 'iu');
 const LONGEST = 80;
 
+const BEGINS_UNSURE = new RegExp(`^${BEFORE}(?:${CANNOT_TELL})${AFTER} *[.,;!\u2026]`, 'iu');
+
+/** "Dunno, I see only black": that it cannot be told, and something beside it. */
+export const beginsUnsure = (text: string): boolean => BEGINS_UNSURE.test(text.trim());
+
 export const saysUnsure = (text: string): boolean => {
   const said = text.trim();
   return said.length <= LONGEST && UNSURE.test(said);

@@ -25,11 +25,13 @@ export interface Liked {
    * have no answer yet, at most one a check.
    * @param printed checks that a message answers, whatever words stand around it; null: so few words that little else can be meant; nothing is doubted
    * @param found "check.answer" of all that words and messages told before it was weighed which of it holds
+   * @param quieted checks of which the text's likeness says nothing
    */
   readonly judged: (
     gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
     printed: ReadonlySet<string> | null,
     found: ReadonlySet<string>,
+    quieted: ReadonlySet<string>,
   ) => Judged;
 }
 
@@ -160,7 +162,7 @@ export const likenessOf = (
     !OF_LIST.test(quoteOf(spanOf(clauses)));
   return {
     weighed: (findings) => findings.flatMap(weighed),
-    judged: ({ facts, understood }, printed, found) => {
+    judged: ({ facts, understood }, printed, found, quieted) => {
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' &&
         sureness < BEYOND_DOUBT &&
@@ -173,7 +175,7 @@ export const likenessOf = (
           : 1;
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const taken = new Set(firm);
-      const beside = likelyBeside(firm);
+      const beside = likelyBeside(firm).filter(({ check }) => !quieted.has(check));
       // What was told and then set aside, of another way to the mount say, stays aside.
       const isNew = ({ check, answer }: Likely): boolean => !found.has(`${check}.${answer}`);
       const path = facts.find(({ what }) => what === 'path')?.answer;

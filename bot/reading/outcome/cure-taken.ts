@@ -21,7 +21,7 @@ const tellsMore = (text: string): boolean =>
 
 /** Soft doubts, days to come, the good half of a tale, hearsay, a place that the tube goes to, one axis, a setting and no more. */
 const LEAVES_OPEN =
-  /\b(?:bad|worse|as ever|as before|longer|less|slower|fewer|better|just the|at first|in theory|supposed\w*|once(?! more)|unfortunately|sadly|alas|had to|success|round and round|on and on|think|guess|seems?|looks like|so far|for now|(?:mon|tues|wednes|thurs|fri|satur|sun)days?|next (?:week|time|night)|soon|later|tomorrow|north|south|east|west|dec|ra|axis|azimuth|altitude|said|says|told|friends?|mates?)\b|\bfixed (?:the|it|my) [^,.;]*\b(?:to|on|onto|in)\b|\b(?:is|are|its|they['\u2019]?re) (?:now )?(?:set|correct|right|entered|typed|installed|tight|done|[a-z]|\d+)(?: now)?$|\b(?:done|finished|complete[d]?|successful(?:ly)?)\W*$/iu;
+  /\b(?:bad|worse|as ever|as before|longer|less|slower|fewer|better|just the|at first|in theory|supposed\w*|once(?! more)|unfortunately|sadly|alas|had to|success|round and round|on and on|think|guess|seems?|looks like|so far|for now|(?:mon|tues|wednes|thurs|fri|satur|sun)days?|next (?:week|time|night)|soon|later|tomorrow|north|south|east|west|dec|ra|axis|azimuth|altitude|said|says(?! (?:connected|online|it (?:is |has )?connected))|told|friends?|mates?)\b|\b(?:i|we) (?:can |do )?(?:now )?see (?:it|that|them|this|now|where|what|which|the (?:one|socket|port|plug|screw|switch|mistake))\b|\bfixed (?:the|it|my) [^,.;]*\b(?:to|on|onto|in)\b|\b(?:is|are|its|they['\u2019]?re) (?:now )?(?:set|correct|right|entered|typed|installed|tight|done|[a-z]|\d+)(?: now)?$|\b(?:done|finished|complete[d]?|successful(?:ly)?)\W*$/iu;
 
 /** "Going to Arcturus now": it is on its way, and nobody knows yet where it ends. */
 const ON_ITS_WAY =

@@ -2,6 +2,7 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
+import { createKept } from '../../ground/kept.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
 
@@ -26,13 +27,13 @@ const ASIDE =
   /\b(?:ok(?:ay)?|oh|ah|aha|ha(?:ha)*|hey(?: presto)?|hm+|well|yes|yep|yeah|lol|right(?=,)|omg|doh|wow|bingo|eureka|phew|finally|at last|hooray|hurray|woo ?hoo|yay|thanks?(?: you)?(?: so much| very much| a lot)?(?: my)?(?: dear| friends?)?|my dear|thx|ta|ty|cheers|danke|merci|gracias|grazie|brilliant|great|lovely|weird|strange|funny|silly me|stupid me|i am (?:so )?stupid|would you believe(?: it)?|never ?mind|hold on|wait|hang on|sorry|mate|guys|all|everyone|u the man|you are a star|good ?night|clear skies|like you said|as you said|as (?:the card|it) says)\b/giu;
 
 const IT = either(
-  'it|she|he|that|this|they|everything|all(?: of it| targets| stars)?|both|mine|we|things|(?:the|my|our|every|each|both|all) (?:\\w+ )?(?:mount|scope|telescope|tube|goto|gotos|program|programme|app|software|laptop|computer|pc|mac|tablet|phone|ipad|board|bridge|motors?|axes|axis|stars?|targets?|objects?|guiding|tracking|pointing|link|connection)|mount|scope|goto|guiding|tracking|pointing|stars?|targets?|vega|arcturus|capella|polaris|jupiter|saturn|mars|the moon|moon|m ?\\d+',
+  'it|she|he|that|this|they|everything|all(?: of it| targets| stars)?|both|mine|we|things|(?:the|my|our|every|each|both|all) (?:\\w+ )?(?:mount|scope|telescope|tube|goto|gotos|program|programme|app|software|laptop|computer|pc|mac|tablet|phone|ipad|board|bridge|motors?|axes|axis|stars?|targets?|objects?|guiding|tracking|pointing|link|connection)|mount|scope|goto|program|programme|app|software|guiding|tracking|pointing|stars?|targets?|vega|arcturus|capella|polaris|jupiter|saturn|mars|the moon|moon|m ?\\d+',
 );
 const DOES = either(
-  'works?|wor?k?ing|connects?|conn?ects?|connect(?:ed|ing)|conn?ected|talks?|talking|answers?|answering|replies|responds?|responding|moves?|moving|slews?|slewing|tracks?|tracking|guides?|guiding|runs?|running|finds?|found|sees?|hits?|lands?|points?|follows?|homes|holds?|stays?|stayed|sits|behaves?|flies|goes?|went|goto|opens? (?:fine|now|ok)|obeys|listens|stops? where|keeps? (?:up|still|going|connected)|lives|aligns|comes? up|came up|came alive|is (?:back|alive|there|in|up|online)|are (?:in|there)',
+  'works?|wor?k?ing|connects?|conn?ects?|connect(?:ed|ing)|conn?ected|talks?|talking|answers?|answering|replies|responds?|responding|moves?|moving|slews?|slewing|tracks?|tracking|guides?|guiding|runs?|running|finds?|found|sees?|hits?|lands?|points?|follows?|homes|holds?|stays?|stayed|sits|behaves?|flies|goes?|went|goto|opens? (?:fine|now|ok|(?:the|its|that) port)|obeys|listens|stops? where|keeps? (?:up|still|going|connected)|(?:do|does) (?:now )?(?:connect|work|move|talk|slew|track|answer|find)|says? (?:connected|online)|lives|aligns|comes? up|came up|came alive|is (?:back|alive|there|in|up|online)|are (?:in|there)',
 );
 const GOOD = either(
-  'good|fine|ok|okay|great|sorted|fixed|solved|cured|mended|perfect|there|alive|up|in|online|back|brilliant|stable|steady|solid|well|happy|(?:spot|bang|dead|right) on|exact|accurate|like new',
+  'good|fine|ok|okay|great|sorted|fixed|solved|cured|mended|perfect|there|alive|(?:up|in)(?= (?:now|again|at last|finally|and running)|$)|online|back|brilliant|stable|steady|solid|well|happy|(?:spot|bang|dead|right) on|exact|accurate|like new',
 );
 const MIDDLE = either(
   '(?:in|at|on) (?:the )?(?:\\w+ )?(?:middle|centre|center|eyepiece|field|view|cross ?hairs?|spot)|(?:spot|bang|dead|right) on|where (?:it|they|i) \\w+|(?:at |on )?full speed|(?:stays?|put) (?:put|still|there|where it)|in the \\w+ of the eyepiece',
@@ -107,7 +108,7 @@ const tellsOutcome = (breath: string): boolean => {
   return CAME_GOOD.some((pattern) => pattern.test(breath));
 };
 
-export const curedByDeed = (text: string): DeedTold => {
+const deedIn = (text: string): DeedTold => {
   const said = text.trim();
   if (said.split(/\s+/u).length > LONGEST_WORDS || ASKS.test(said))
     return { deed: '', isDone: false, isOfTheLink: false, isCured: false };
@@ -140,3 +141,9 @@ export const curedByDeed = (text: string): DeedTold => {
     isCured,
   };
 };
+
+/** A turn asks for the same line in several places. */
+const KEPT = 16;
+const kept = createKept<string, DeedTold>(KEPT);
+
+export const curedByDeed = (text: string): DeedTold => kept(text, () => deedIn(text));

@@ -10,10 +10,11 @@ import { NOTHING } from '../examples/weights.js';
 import { likelyOutcomes, type LearnedOutcome } from './likely-outcome.js';
 import { plainOutcome, type Plainly } from './plain-outcome.js';
 import { saidBesides } from './cured-besides.js';
-import { soundsCured } from './sounds-cured.js';
+import { isSpoiled, soundsCured } from './sounds-cured.js';
 import { isCureTaken } from './cure-taken.js';
 import { questionBeside } from './question-beside.js';
 import { withoutSomethingElse } from './something-else.js';
+import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
@@ -158,8 +159,20 @@ const STAYS =
 
 const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.test(text);
 
-const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+const GLAD_OR_NOW =
+  /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
+
+/** What was done, and that it does as it should since: told in words that no saying has. */
+const outcomeOrDeed = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeIn(vocabulary, text);
+  const isSilent = said.what === 'nothing' || (said.what === 'cured' && said.how === 'like' && said.cure < SOUNDS);
+  return isSilent && GLAD_OR_NOW.test(text) && !isSpoiled(text) && curedByDeed(text).isCured
+    ? { ...NOTHING_SAID, what: 'cured', how: 'sounds', cure: SOUNDS, sureness: SOUNDS }
+    : said;
+};
+
+const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
+  const said = outcomeOrDeed(vocabulary, text);
   const isGood = said.what === 'cured' || said.what === 'done';
   if (isGood && isNoneYet(text)) return NOTHING_SAID;
   if (isGood && isOnlySet(text)) return { ...said, what: 'done', how: 'like', isCureAnywhere: false };

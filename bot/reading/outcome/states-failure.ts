@@ -7,6 +7,7 @@ const FAILURES = [
   `(?:did|does|do|has|have)${NOT} (?:really |actually )?(?:help(?:ed)?|change(?:d)? (?:a thing|anything|nothing|it)|fix(?:ed)? (?:it|that|anything)|cure(?:d)? it|make (?:a |any )?(?:difference|odds)|do (?:anything|a thing|the trick))`,
   `(?:is|it['\\u2019]?s|its|was|got)(?: not|n['\\u2019]?t) (?:any |no )?better`,
   '(?:still|again) (?:the |that |this )*(?:same|(?:\\w+ )?(?:denied|refused|error|errors|message|timeout|time-out)|says? (?:the|that|no|access)|no (?:\\w+ )?(?:reply|answer|response|connection|light|port|luck|joy|good)|drops?|disconnects?|fails?|refuses|not (?:seen|found|connect\\w*|work\\w*|mov\\w*|there))',
+  '(?<=(?:^|[.,;!] ?))(?:zilch|nada|nowt|nix|zip|no dice|no go|nothing)(?=[ .!]*$)',
   '(?:the )?same (?:error|message|trouble|problem|thing|result|story|as (?:before|ever|always))',
 ];
 const FAILURE = new RegExp(`(?<![\\w'\\u2019])(?:${FAILURES.join('|')})(?![\\w])`, 'giu');

@@ -82,8 +82,8 @@ const tellsOf = ({ answers, system, client, path, hides }: SayingEntry): readonl
   ...(path === undefined ? [] : ['path']),
 ];
 
-export const tellsAnything = ({ answers, suggests, system, client, path, names }: SayingEntry): boolean =>
-  [answers, suggests, system, client, path, names].some((part) => part !== undefined);
+export const tellsAnything = ({ answers, suggests, system, client, path, names, quiets }: SayingEntry): boolean =>
+  [answers, suggests, system, client, path, names, quiets].some((part) => part !== undefined);
 
 const compile = (entry: SayingEntry): CompiledSaying => {
   const { denied, alone, notOf, names } = entry;

@@ -214,8 +214,13 @@ const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: n
 const ASKED_BY_A_SCREEN =
   /(?<!\b(?:what|where|how|why|when|which|if|does|do|should|when) (?:\w+ ){0,3})\b(?:it|screen|display|hand ?set|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?: just| then| now| always| only)* (?:says?|said|reads?|shows?|asks?(?: me)?|is asking(?: me)?|displays?|wants to know|comes up with)[:,]? [^.?!]*\?/giu;
 
+/** "Target below horizon? Proceed? Y/N": typed as it stands there. */
+const WITH_ITS_KEYS = /\?(?=[^\n]{0,40}\b(?:Y ?\/ ?N|yes ?\/ ?no|press (?:enter|\d|any))\b)/giu;
+
 const withoutScreensQuestions = (text: string): string =>
-  text.includes('?') ? text.replace(ASKED_BY_A_SCREEN, (told) => told.replaceAll('?', ' ')) : text;
+  text.includes('?')
+    ? text.replace(ASKED_BY_A_SCREEN, (told) => told.replaceAll('?', ' ')).replace(WITH_ITS_KEYS, ' ')
+    : text;
 
 export const sentencesOf = (lexicon: Lexicon, text: string): readonly Clauses[] => {
   const sentences: Clauses[] = [];

@@ -82,6 +82,7 @@ export const lowerWordsOf = (raw: string): readonly string[] => {
   return (PHONE.get(plain) ?? plain).split(' ');
 };
 
+const DOTTED = /^(?:e\.g|i\.e)$/iu;
 const PAUSES = ',:()"“”→-';
 const STOPS = '.!;…\n';
 
@@ -167,6 +168,8 @@ export const tokensOf = (text: string, knowAt: KnowAt): readonly Token[] => {
     // A hyphen inside a word (go-to) parts it, as the pattern has done; underscores as well.
     if (kind === 'word') take(start, at);
     else tokens.push({ word: raw.trim(), kind, start, end: at, known: null });
+    // "E.g." ends no sentence.
+    if (DOTTED.test(raw) && text.charAt(at) === '.') at += 1;
   }
   return tokens;
 };

@@ -1,4 +1,5 @@
 /** What of a walk's record still counts, in a situation: which answers, which remedies, what texts made likelier. */
+import { tableOf } from '../../ground/table-of.js';
 import { takenBackAfter, UNSURE, type KeptFact, type WalkEvent } from '../walk/walk-state.js';
 import type { Observation } from './mistakes.js';
 import { observe, type Gathering } from './observe.js';
@@ -67,6 +68,21 @@ const shows = (
   return (numbers?.odds[numbers.answers.indexOf(answer)]?.[faultIndex.get(faultId) ?? -1] ?? 0) >= SHOWS;
 };
 
+/** What a look that found something tells of how far they get, which it is asked after. */
+const FAR = tableOf<readonly [string, ...string[]]>({ guiding: ['guiding'], 'mount-does': ['no-move', 'elsewhere'] });
+export const HOW_FAR = 'how-far';
+
+/** Whose star runs away in guiding has told how far they get, too. */
+const howFarIn = ({ checks, checkIndex }: Situation, facts: readonly KeptFact[]): readonly KeptFact[] => {
+  if (facts.some(({ what }) => what === HOW_FAR)) return [];
+  return facts.flatMap((fact): KeptFact[] => {
+    const far = FAR.get(fact.what);
+    if (far === undefined || fact.answer === checks[checkIndex.get(fact.what) ?? -1]?.entry.good) return [];
+    const [answer, ...or] = far;
+    return [{ ...fact, what: HOW_FAR, answer, or }];
+  });
+};
+
 /** @param read what became of the facts read: those taken back later, and whether the rest was confirmed */
 const takeText = (
   state: Gathering,
@@ -84,6 +100,7 @@ const takeText = (
     });
   };
   for (const fact of event.facts) take(fact, false);
+  for (const fact of howFarIn(state.situation, event.facts)) take(fact, false);
   for (const fact of event.guesses) take(fact, true);
   // What was taken back speaks for no cause that shows itself so.
   const wrong = event.facts.filter(({ what }) => read.denied?.has(what) === true);

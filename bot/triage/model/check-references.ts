@@ -67,8 +67,9 @@ const checkTold = (
   if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
     complain(['path'], notThere('path or family', entry.path, new Set([...known.paths, ...known.families])));
   if (entry.names !== undefined) oddsFit(known, [kind, entry.id], ['names'], entry.names, {});
-  const { answers, suggests, system, path, client, hides, sign, aside, names } = entry;
-  if ([answers, suggests, system, path, client, hides, sign, aside, names].every((part) => part === undefined))
+  for (const check of entry.quiets ?? []) oddsFit(known, [kind, entry.id], ['quiets'], check, {});
+  const { answers, suggests, system, path, client, hides, quiets, sign, aside, names } = entry;
+  if ([answers, suggests, system, path, client, hides, quiets, sign, aside, names].every((part) => part === undefined))
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');
 };
 

@@ -1,6 +1,6 @@
 /** What a remedy's outcome calls for at once, before the next step is picked by its worth. */
 import type { Belief } from '../engine/belief.js';
-import type { Evidence } from '../engine/evidence.js';
+import { HOW_FAR, type Evidence } from '../engine/evidence.js';
 import { attempts, wasDone } from '../engine/rules-of-order.js';
 import type { Observation } from '../engine/mistakes.js';
 import { showsSecondCause, shownBefore } from '../engine/second-cause.js';
@@ -9,7 +9,6 @@ import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
 import type { WalkEvent } from './walk-state.js';
 
-export const HOW_FAR = 'how-far';
 /** What the program says or the mount does tells how far it gets as well. */
 const SAYS_HOW_FAR: ReadonlySet<string> = new Set([HOW_FAR, 'message', 'mount-does']);
 

@@ -12,11 +12,11 @@ const MOST_EVENTS_BEFORE = 40;
 export const collectingOffer = (
   model: TriageModel,
   { events }: WalkState,
-  { context, step, situation, evidence }: Assessment,
+  { context, step, situation, evidence, belief }: Assessment,
 ): CollectingLine | null => {
   const line = model.collecting.find(({ system }) => system === context.system);
   if (line === undefined || step.kind !== 'ask' || step.opening || events.length > MOST_EVENTS_BEFORE) return null;
-  if (step.check.safety === true || !pathMatters(situation, evidence)) return null;
+  if (step.check.safety === true || !pathMatters(situation, evidence, belief)) return null;
   if (events.some((event) => event.kind === 'text' && event.facts.some(({ by }) => by !== 'words'))) return null;
   const known = events.findIndex((_, i) => openingOf(model, events.slice(0, i + 1)).context.system !== null);
   return events.slice(known + 1).some(({ kind }) => kind === 'answer' || kind === 'try' || kind === 'found')

@@ -228,14 +228,23 @@ const isFoundBehind = ({ entry }: CheckNumbers, answer: string): boolean =>
   entry.after.answers.every((one) => REACHED.includes(one)) &&
   answer !== entry.good;
 
+/** The way is not asked while what every way can have, power and sky above all, is this likely. */
+const OF_EVERY_WAY = 0.8;
+
+const shareOfEveryWay = (situation: Situation, { probabilities }: Belief): number =>
+  situation.faults.reduce((sum, { only }, f) => sum + (only?.paths === undefined ? (probabilities[f] ?? 0) : 0), 0);
+
 /** Whether the way to the mount bears on what was said so far. */
-export const pathMatters = (situation: Situation, evidence: Evidence): boolean =>
-  !evidence.observations.some(({ check, answer, guessed }) => {
+export const pathMatters = (situation: Situation, { observations }: Evidence, belief: Belief): boolean => {
+  const told = observations.filter(({ guessed }) => guessed !== true);
+  const isBehind = observations.some(({ check, answer, guessed }) => {
     const numbers = situation.checks[check];
     const said = numbers?.answers[answer] ?? '';
     if (BEHIND_THE_LINK.get(numbers?.entry.id ?? '')?.includes(said) === true) return true;
     return numbers !== undefined && guessed !== true && isFoundBehind(numbers, said);
   });
+  return !isBehind && (told.length === 0 || shareOfEveryWay(situation, belief) < OF_EVERY_WAY);
+};
 
 const bySystem = (text: unknown): boolean =>
   typeof text === 'object' && text !== null && !Array.isArray(text) && Object.keys(text).some((key) => key !== 'all');

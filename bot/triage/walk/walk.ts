@@ -3,7 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
-import { gatherEvidence, type Evidence } from '../engine/evidence.js';
+import { gatherEvidence, HOW_FAR, type Evidence } from '../engine/evidence.js';
 import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
 import { believed, rankedSteps } from '../engine/weigh.js';
@@ -18,7 +18,7 @@ import {
   type FaultEntry,
   type System,
 } from '../model/schema.js';
-import { asksHowFarNow, HOW_FAR, lastDone, remedyAtOnce, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, lastDone, remedyAtOnce, verifyingCheck } from './after-remedy.js';
 import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
@@ -119,7 +119,7 @@ const nextStep = (
   const named = namedNext(at, state.events);
   if (named !== null && comesBeforeTheWay(named, opening.open.has('path'), state.events))
     return { step: namedStep(named), ranked: [] };
-  if (opening.open.has('path') && pathMatters(situation, evidence))
+  if (opening.open.has('path') && pathMatters(situation, evidence, belief))
     return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
   const remedy = remedyAtOnce(model, { situation, evidence }, state.events);
   if (remedy !== null) return { step: { kind: 'try', id: remedy.fault.id, ...remedy }, ranked: [] };

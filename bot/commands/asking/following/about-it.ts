@@ -10,7 +10,7 @@ const SEEN = '(?:see|spot|observe|image|photograph|find|split|look at|look for|p
 /** How one asks of a thing in the sky, and of little else. */
 const ASKED_OF_SKY: readonly RegExp[] = [
   /^how (?:high|low|bright|big|faint|far up)\b/u,
-  /^(?:at )?(?:when|what time|how long (?:until|till|before))\b.*\b(?:rises?|rising|sets?|setting|risen|come up|comes up|go down|goes down|goes below|highest|high|best|transits?|culminat\w*|cross(?:es)? the meridian|on the meridian|up|visible|above)\b/u,
+  /^(?:at )?(?:when|what time|how long (?:until|till|before))\b.*\b(?:rises?|rising|sets?|setting|risen|come up|comes up|go down|goes down|goes below|highest|high|best|transits?|culminat\w*|cross(?:es)? (?:the )?meridian|on the meridian|up|visible|above)\b/u,
   new RegExp(
     `^where(?:'s|s| is| will| would| should| are)? ${THING}(?: be| stand| now| then|$| at\\b| on\\b| in\\b| tonight\\b| tomorrow\\b)`,
     'u',
@@ -24,7 +24,7 @@ const ASKED_OF_SKY: readonly RegExp[] = [
   new RegExp(`^(?:so )?${MAY} (?:i|we|you) (?:still |also |even |ever )?${SEEN} ${THING}\\b`, 'u'),
   new RegExp(`^${MAY} (?:i|we) (?:still )?(?:get|catch) ${THING} (?:with|through|in|from)\\b`, 'u'),
   new RegExp(
-    `^${MAY} ${THING} (?:ever |still |also )?(?:rise|set|get (?:any )?(?:high|low)\\w*|go (?:down|below)|come up|stay up|culminate|transit|cross the meridian|clear)\\b`,
+    `^${MAY} ${THING} (?:ever |still |also )?(?:rise|set|get (?:any )?(?:high|low)\\w*|go (?:down|below)|come up|stay up|culminate|transit|cross (?:the )?meridian|clear)\\b`,
     'u',
   ),
   /^(?:and )?(?:what(?:'s| is|s)? )?(?:the |its? )*(?:altitude|azimuth|magnitude|constellation|hour angle)\b/u,

@@ -2,6 +2,7 @@
 import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
 import { NOWHERE, reply, type Outcome } from '../../../reply/reply.js';
 import type { Deps, SaidWords, WordsReader } from '../../core/command.js';
+import { cameraFigures } from '../camera-figures.js';
 import { eyepieceFigures } from '../eyepiece-figures.js';
 import { numbersIn, withNumbers } from '../kit-numbers.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
@@ -48,6 +49,8 @@ export const figuresAsked: WordsReader = {
     const { asker, nowUtcMs } = said;
     const text = said.text.length > 200 ? '' : plainOf(said.text);
     if (!MAY_BE.test(text)) return Promise.resolve(null);
+    const ofCamera = cameraFigures(text);
+    if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });
     const whole = eyepieceFigures(text, deps.catalogue);
     const asked = whole === null ? askedBefore(deps, said, text) : text;
     if (asked === null) return Promise.resolve(eyepieceAlone(text));

@@ -6,6 +6,17 @@ const QUARTER =
 const ONE_AFTER =
   /^(?:(?:what|when|which)(?:'s| is| about)? )?(?:the )?(?:one|next one|next|following one|second one|1)(?: after)?(?: (?:that|it|this))?(?: one)?$|^after (?:that|it|this)(?: one)?$/u;
 
+/** "What time should we go out for it", "and the Moon?" after what is coming: it stands in the same answer. */
+const OF_THE_SAME =
+  /^(?:and |so |ok )*(?:(?:at )?(?:what|which) (?:time|hour|night|day|date)|when|where|which way|how many|how high|is (?:it|that) worth|what about the moon|(?:and )?(?:the|with the|is the) moon)\b(?!.*\b(?:rise|rises|sets?|phase|full|new)\b).{0,50}$/u;
+export const ofTheSame = (before: ToldLine, plain: string): boolean => {
+  const kind = before.values['kind'];
+  const isOfEvent = before.command.name === 'ahead' && /^(?:showers|eclipses)$/u.test(kind ?? '');
+  return (
+    isOfEvent && OF_THE_SAME.test(plain) && (/\b(?:it|them|that|those|they)\b/u.test(plain) || /\bmoon$/u.test(plain))
+  );
+};
+
 /** @returns null where the words tell no such thing, or the line before had none */
 export const nextOne = (before: ToldLine, plain: string): ToldLine | null => {
   const { later: _later, ...values } = before.values;

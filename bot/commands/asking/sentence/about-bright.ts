@@ -1,5 +1,5 @@
 /** Sentences about one that was seen, or what stands overhead: which star or planet, which constellation. */
-import { instantLine, says, type Asked, type Rule } from './asked.js';
+import { instantLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { towardsIn } from './directions.js';
 
 const COLOUR = 'yellow\\w*|golden|orange\\w*|red(?:dish)?|white|blu(?:e|ish)';
@@ -7,7 +7,7 @@ const ONE = 'stars?|lights?|things?|objects?|dots?|planets?|one|points?';
 
 /** "bright star in the east at 8": one that was seen, and no list of targets. */
 const BRIGHT_ONE = new RegExp(
-  `\\bbright(?:est)?\\b(?: \\w+){0,2}? (?:${ONE}|twinkl\\w+)\\b|\\b(?:${ONE}) (?:is |so |very |really |that is |that's )*bright\\b`,
+  `\\b(?:bright(?:est)?|shiny|shining|brilliant|luminous)\\b(?: \\w+){0,2}? (?:${ONE}|twinkl\\w+)\\b|\\b(?:${ONE}) (?:is |so |very |really |too |that is |that's )*(?:bright|shiny|shining|brilliant|luminous)\\b`,
   'u',
 );
 
@@ -58,9 +58,26 @@ const twilightIn = (plain: string): string | null => {
   return /\b(?:dusk|sun ?set|sundown|sun (?:sets|goes down|has set)|gets? dark)\b/u.test(plain) ? 'dusk' : null;
 };
 
+/** "What's the brightest thing in the sky right now": wherever it stands. */
+const BRIGHTEST =
+  /^(?:what|what's|whats|which|wat)\b.*\b(?:brightest|really bright|very bright|so bright)\b.*\b(?:star|thing|object|planet|light|one|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:star|thing|object|planet|light|one|dot)\b.*\b(?:is|that's|thats) (?:the brightest|so bright|really bright|very bright)\b/u;
+const OF_OTHERS =
+  /\b(?:in (?!the (?:sky|night|evening|morning)\b)|of (?!the (?:sky|night|evening|lot)\b)|galax\w*|nebul\w*|cluster\w*|comet\w*|double\w*|near|next to|close to|remind\w*|align\w*)/u;
+
+const isOfWholeSky = (asked: Asked): boolean =>
+  says(asked, BRIGHTEST) &&
+  !says(asked, OF_OTHERS) &&
+  !isNamed(asked) &&
+  asked.constellation === null &&
+  (asked.when.night === null || /^(?:tonight|this evening)$/u.test(asked.when.night));
+
 export const brightOne: Rule = (asked) => {
   const towards = towardsIn(asked.plain);
-  if (towards === null || !(isOfBrightOne(asked) || isOfOverhead(asked))) return null;
+  if (towards !== null) return isOfBrightOne(asked) || isOfOverhead(asked) ? brightTowards(asked, towards) : null;
+  return isOfWholeSky(asked) ? instantLine('bright', '', { ...asked, when: { ...asked.when, night: null } }) : null;
+};
+
+const brightTowards = (asked: Asked, towards: string): Reading => {
   const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
   const colour = COLOURS.find(([pattern]) => says(asked, pattern))?.[1];
   // "this evening" begins when it is asked.

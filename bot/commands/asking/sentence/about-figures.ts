@@ -1,4 +1,5 @@
 /** Sentences that ask for one figure: when something rises, its hour angle, the constellation it is in, which eyepiece, how far the air lifts it. */
+import { numbersIn } from '../kit-numbers.js';
 import { commandLine } from '../question-parts.js';
 import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
@@ -26,13 +27,19 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     /\b(?:which|what|best|right|good|recommend\w*|suggest\w*|how much|how many|choose|use)\b.*\b(?:eye ?pieces?|oculars?|magnification|magnify|power|exit pupil)\b|\beye ?pieces? (?:for|to use|should)\b|\b(?:magnification|power|exit pupil) (?:for|on)\b/u,
     'eyepiece',
   ],
-  [/\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b/u, 'minimum'],
+  [
+    /\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b|\b(?:will|does|did|when|next)\b.*\bdips?\b(?! below)/u,
+    'minimum',
+  ],
   [
     new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:highest|high point|maximum altitude|top of its (?:arc|path))\\b`, 'u'),
     'transit',
   ],
   [/^(?:has|have|did|is|was)\b.*\bculminat\w*\b/u, 'transit'],
-  [/\brises? and sets?\b|\brising and setting\b|\bsets? and rises?\b/u, 'rise-and-set'],
+  [
+    /\bhow long\b.*\bmoon\b.*\b(?:up|visible|in the sky|above)\b(?!.*\b(?:until|till|before|degrees?)\b)|\brises? and sets?\b|\brising and setting\b|\bsets? and rises?\b/u,
+    'rise-and-set',
+  ],
   [new RegExp(`\\b(?:${ASKS_WHEN}|next)\\b.*\\b(?:fad(?:es?|ing)|dims?|dimming)\\b`, 'u'), 'minimum'],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
   [
@@ -48,7 +55,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|goes?\\b.*\\b(?:down|under|below)|go below)\\b`,
+      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|go(?:es|ing)?\\b.*\\b(?:down|under|below))\\b`,
       'u',
     ),
     'set',
@@ -66,6 +73,14 @@ const NOT_OURS =
 const isEclipseOfOthers = (asked: Asked, first: string): boolean =>
   first === 'minimum' && asked.targets.every((name) => name === 'moon' || name === 'sun');
 
+/** "Which eyepiece for Saturn in 1200mm f6": the aperture is the one over the other. */
+const withAperture = (asked: Asked, first: string): Asked => {
+  const { focalMm, ratio, apertureMm } = numbersIn(asked.plain);
+  return first !== 'eyepiece' || asked.kit !== null || apertureMm !== null || focalMm === null || ratio === null
+    ? asked
+    : { ...asked, kit: `${Math.round(focalMm / ratio)}mm`, unread: [] };
+};
+
 /** The figure comes first in the target's answer. */
 export const figure: Rule = (asked) => {
   const target =
@@ -75,7 +90,7 @@ export const figure: Rule = (asked) => {
   if (first === undefined) return aboveOf(asked, target);
   const isEvent = OF_EVENTS.includes(first);
   if (isEclipseOfOthers(asked, first) || (isEvent && asked.when.hour !== null)) return aboveOf(asked, target);
-  const sent = isEvent && target === 'moon' ? { ...asked, kit: null, sky: null } : asked;
+  const sent = isEvent && target === 'moon' ? { ...asked, kit: null, sky: null } : withAperture(asked, first);
   return nightLine('up', target, sent, { first, ...(first === 'minimum' ? { above: asked.above } : {}) });
 };
 

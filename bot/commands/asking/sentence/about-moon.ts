@@ -17,8 +17,16 @@ const besideMoon = ({ targets, plain }: Asked): string | null => {
   return target === undefined || others.length > 0 || !/\bmoon\b/u.test(plain) ? null : target;
 };
 
+/** "Is that Venus next to the Moon": whether it may be, now. */
+const IS_THAT = /^(?:so |and |hi |hey )*is (?:that|this|it) (?:bright )?(?:star |planet |thing |light |one )?/u;
+const isThat = (asked: Asked, target: string | null): Reading | null =>
+  target === null || !says(asked, TOGETHER) || says(asked, OTHERS)
+    ? null
+    : instantLine('compare', target, asked, { other: 'moon', first: 'apart' });
+
 export const moonMeets: Rule = (asked) => {
   const target = besideMoon(asked);
+  if (IS_THAT.test(asked.plain)) return isThat(asked, target);
   if (target === null || !says(asked, TOGETHER) || says(asked, OTHERS)) return null;
   // How far apart they stand at an hour is measured.
   if (asked.when.hour !== null && !says(asked, TO_COME)) return null;
@@ -34,7 +42,7 @@ export const moonMeets: Rule = (asked) => {
 };
 
 const TERMINATOR =
-  /\bterminator\b|\b(?:which|what|wat|any|good|best|see|seen|look at|list)\b.*\bcraters?\b|\bcraters?\b.*\b(?:moon|tonight|see|visible|look)\b|\b(?:lunar|moon) features?\b|\bfeatures? (?:of|on) the moon\b/u;
+  /\bterminator\b|\b(?:which|what|wat|any|good|best|see|seen|look at|list)\b.*\bcraters?\b|\bcraters?\b.*\b(?:moon|tonight|see|visible|look)\b|\bmoon\b.*\bwhat (?:to|should|can|could|shall|do|is there to|is worth)(?: (?:i|we))? ?(?:look\w*|see|seeing|observe|try)\b|\bwhat (?:to|should|can|could|shall|is worth)(?: (?:i|we))? ?(?:look\w* (?:at|for)|see|seeing|observe|try) on (?:the |a )?(?:\w+ ){0,3}moon\b|\b(?:lunar|moon) features?\b|\bfeatures? (?:of|on) the moon\b/u;
 const EARTHSHINE = /\bearth ?shine\b|\bearth ?light\b|\bashen (?:light|glow) (?:of|on) the moon\b|\bold moon in\b/u;
 /** Names that are of something else as well, unless the Moon is spoken of. */
 const SHARED = /\b(?:hercules|atlas|messier|kepler|cassini|endymion|proclus|hyginus|janssen|herodotus|apennines)\b/u;

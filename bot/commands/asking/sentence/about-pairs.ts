@@ -3,7 +3,7 @@ import { APART, instantLine, says, type Asked, type Rule } from './asked.js';
 
 const WITHIN = /\bwithin (?:about )?(\d{1,3}(?:\.\d+)?) ?(?:°|deg(?:rees?)?\b)/u;
 const FIRST = /\b(?:first|sooner|start with|begin with|before)\b/u;
-const BRIGHTER = /\b(?:brighter|brightest|fainter|dimmer)\b/u;
+const BRIGHTER = /\b(?:brighter|brightest|fainter|dimmer|easier|easiest|harder|hardest)\b/u;
 const HIGHER = /\b(?:higher|highest|lower|better|best|nicer|worth|well placed|up)\b/u;
 /** "the position angle of Titan from Saturn": the second is the one it is counted at. */
 const OF_FROM = /\bposition angle\b.* of .* (?:from|as seen from|relative to|to|about) /u;

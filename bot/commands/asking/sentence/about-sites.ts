@@ -136,14 +136,14 @@ const useUnknown = ({ plain, left }: Asked): Reading | null => {
   return isName ? { line: commandLine('site', 'use', { name }) } : null;
 };
 
-const USES_PLACE = /^(?:use|switch to|go (?:back )?to|change to|back to) (?:the |my )?(?:site )?/u;
+const USES_PLACE = /^(?:use|(?:switch|go|change|move) (?:back )?to|back to) (?:the |my )?(?:site )?/u;
 
 /** "use the hut": from now on; "use cork tonight": for that night alone; what is not saved is used once. */
 const usePlace: Rule = (asked) => {
   const { place, targets, left, when } = asked;
   if (!says(asked, USES_PLACE) || targets.length > 0) return null;
   if (place === null) return useUnknown(asked);
-  if (left.length > 0) return null;
+  if (left.some((word) => word !== 'switch')) return null;
   const isForGood = says(asked, FROM_NOW_ON);
   const isOnce = !isForGood && (when.night !== null || when.hour !== null);
   const isSaved = asked.isPlaceSaved || isPrivateWord(place);

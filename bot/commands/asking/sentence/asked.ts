@@ -126,8 +126,8 @@ const mayHoldSlip = (
 };
 
 /** A slip that is sure, or, where nothing but a name was typed, one that is near to some. */
-const slipIn = (sentence: Sentence, { catalogue }: Known): NamedTarget | null =>
-  takeSlip(sentence, catalogue) ??
+const slipIn = (sentence: Sentence, { catalogue, commands }: Known): NamedTarget | null =>
+  takeSlip(sentence, catalogue, spellerFor({ catalogue, commands }).isKnown) ??
   (sentence.words.every((_, i) => sentence.taken[i] === true || !isLittle(sentence.words[i]?.plain ?? ''))
     ? takeGuess(sentence, catalogue)
     : null);

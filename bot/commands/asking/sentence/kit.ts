@@ -46,6 +46,19 @@ const kitIn = ({ plain }: Run, before: string): string | null => {
 const isHourAfter = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
   / in$/u.test(plain) && words[at + count]?.plain === 'the';
 
+/** "With a 135mm lens", "at 200mm", "135mm and tracker": how long a lens is, and no aperture. */
+const isLens = ({ words }: Sentence, { at, count, plain }: Run, before: string): boolean => {
+  if (!/^\d{2,4} ?mm$/u.test(plain.replace(ARTICLES, ''))) return false;
+  const next = words.slice(at + count, at + count + 2).map((word) => word.plain);
+  const isOfPhotos = words.some((word) =>
+    /^(?:photo\w*|imag(?:e|ing)|shoot\w*|expos\w*|subs?|dslr|camera|tracker|lens)$/u.test(word.plain),
+  );
+  return (
+    /^(?:lens|lenses|focal|camera|prime|telephoto|f\/?\d\S*)$/u.test(next[0] ?? '') ||
+    (isOfPhotos && (before === 'at' || next.includes('lens')))
+  );
+};
+
 /** "m 31 in binoculars" is no telescope of 31 inches. */
 const isNumberInList = ({ plain }: Run, before: string): boolean =>
   /^\d+ in$/u.test(plain) &&
@@ -53,7 +66,9 @@ const isNumberInList = ({ plain }: Run, before: string): boolean =>
 
 export const takeKit = (sentence: Sentence): string | null => {
   const read = (run: Run, before: string): string | null =>
-    isHourAfter(sentence, run) || isNumberInList(run, before) ? null : kitIn(run, before);
+    isHourAfter(sentence, run) || isNumberInList(run, before) || isLens(sentence, run, before)
+      ? null
+      : kitIn(run, before);
   const kit = takeFirst(sentence, LONGEST, read, LEADS);
   if (kit === null) return null;
   // "with my own" leads to it by several words.

@@ -73,9 +73,15 @@ const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|witho
 
 const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(plain) && !OTHER_NEED.test(plain);
 
+/** A way to do it is asked for: "No" would be no answer. */
+const ASKS_HOW =
+  /^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)|(?:the )?(?:safe(?:st)?|best|right|proper) way|best way)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|see|look|view|observe|watch)\b/u;
+
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
-  return asksNeed(plain) ? 'sun-guards' : sunCautionFor(plain);
+  if (asksNeed(plain)) return 'sun-guards';
+  const caution = sunCautionFor(plain);
+  return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
 };
 
 const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>

@@ -10,6 +10,7 @@ export type SunCaution =
   | 'sun-guards'
   | 'sun-projection'
   | 'sun-looking'
+  | 'sun-how'
   | 'sun-camera'
   | 'sun-glasses'
   | 'sun-totality'
@@ -80,7 +81,7 @@ const ONTO =
 const SWEEPS =
   /\b(?:sweep\w*|scan(?:s|ning)?|pan(?:ning)?|hunt\w*|search\w*|(?:look\w*|slew\w*|mov(?:e|ing)|point\w*|wander\w*|poke|swing\w*)(?: it| the \w+)? (?:around|about|round))\b(?! (?:from|to|over to)\b)/u;
 const BY_HAND =
-  /\b(?:look\w* for|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
+  /\b(?:look\w* (?:for|at)|see|view\w*|watch\w*|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
 const LOST = /\blost\b/u;
 const NEAR_SUN = /\b(?:venus|mercury|comet|(?:thin|young|old|crescent) (?:moon|crescent))\b/u;
 const SAYS_DAY =

@@ -14,7 +14,7 @@ import { ownHour, prepared } from './sun-words.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen } from './when.js';
 import { takePlace, takeUnknownPlace } from './where.js';
-import { isLittle, runsOf, sentenceOf, take, wordBefore, type Sentence } from './words.js';
+import { isLittle, runsOf, sentenceOf, take, takeFirst, wordBefore, type Sentence } from './words.js';
 
 /** Said of one target, these ask of the Sun whatever else is said. */
 export const DANGER = /\b(?:safe|safely|dangerous|danger|risky|hazard\w*|blind\w*)\b/u;
@@ -74,6 +74,23 @@ const takeUnknownStart = (sentence: Sentence, { places }: Known): string | null 
   return run.plain;
 };
 
+const CITY_POPULATION = 50_000;
+const LONGEST_CITY = 3;
+const LEADS_TO_CITY = /^(?:from|in|near|at)$/u;
+
+/** "From Cape Town": a city of several words, none of which is then a star. */
+const takeCity = (sentence: Sentence, { places, catalogue }: Known): string | null =>
+  takeFirst(
+    sentence,
+    LONGEST_CITY,
+    ({ plain, count }, before) => {
+      if (count < 2 || !LEADS_TO_CITY.test(before) || targetNamed(catalogue, plain) !== null) return null;
+      const found = resolvePlace(places(), plain);
+      return isProblem(found) || found.isQualified || found.place.population < CITY_POPULATION ? null : plain;
+    },
+    LEADS_TO_CITY,
+  )?.text ?? null;
+
 export interface SunParts extends HourParts {
   readonly isSunNamed: boolean;
   readonly named: readonly NamedTarget[];
@@ -120,6 +137,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const isSunNamed = takeSun(sentence);
   const isOfSun = isSunNamed || DANGER.test(text.toLowerCase());
   const when = own === null || read.hour !== null ? read : { ...read, hour: own.at(read, isOfSun, known.day ?? null) };
+  const city = takeCity(sentence, known);
   const whole = takeNamed(sentence, undefined, (plain) => (plain === 'moon' ? plain : targetNamed(catalogue, plain)));
   takeKit(sentence);
   const slipped = takeSlips(sentence, known);
@@ -127,7 +145,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const unknownEnd = takeUnknownEnd(sentence);
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
   const unknownStart = takeUnknownStart(sentence, known);
-  const site = takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
+  const site = city ?? takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
   const isWord = spellerFor(known).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {

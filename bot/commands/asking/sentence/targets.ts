@@ -56,6 +56,10 @@ export interface NamedTarget {
   readonly at: number;
 }
 
+/** "The crescent Moon" is no nebula. */
+const isOfMoonPhase = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
+  plain === 'crescent' && (words[at + count]?.plain === 'moon' || words[at - 1]?.plain === 'moon');
+
 /** Every run of words that is a name, in the order they stand in; their words are taken. */
 export const takeNamed = (
   sentence: Sentence,
@@ -65,7 +69,8 @@ export const takeNamed = (
   const named: NamedTarget[] = [];
   for (const run of runsOf(sentence, longest ?? LONGEST)) {
     if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain)) continue;
-    if (isLittle(run.plain) || IS_WORD.test(run.plain) || !isFree(sentence, run)) continue;
+    if (isLittle(run.plain) || IS_WORD.test(run.plain) || isOfMoonPhase(sentence, run) || !isFree(sentence, run))
+      continue;
     const text = read(run.plain);
     if (text === null) continue;
     // "sirius b": the letter is the companion's.
@@ -125,9 +130,15 @@ const LONGEST_SLIP = 3;
 const hasLittle = (plain: string): boolean => !BEGINS_NAMES.test(plain) && plain.split(' ').some(isLittle);
 
 /** A name with a slip in it, its word of kind with it ("whirpool galaxy"); the command then says as what it was taken. */
-export const takeSlip = (sentence: Sentence, catalogue: Catalogue): NamedTarget | null => {
+export const takeSlip = (
+  sentence: Sentence,
+  catalogue: Catalogue,
+  isWord: (word: string) => boolean = () => false,
+): NamedTarget | null => {
   for (const run of runsOf(sentence, LONGEST_SLIP)) {
     if (run.plain.length < LEAST_LETTERS || hasLittle(run.plain) || isNothing(run.plain)) continue;
+    // "Meridian" is right as it stands, and no slip of Meridiana.
+    if (run.count === 1 && isWord(run.plain)) continue;
     const resolved = resolveTarget(catalogue, run.plain);
     if (isProblem(resolved) || resolved.isSlip !== true) continue;
     take(sentence, run);

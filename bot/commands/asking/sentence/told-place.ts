@@ -20,6 +20,7 @@ const LEADS: readonly RegExp[] = [
   `(?:(?:i'?m|i am|we'?re|we are|am) ?${ADVERBS}|(?:i|we)${ADVERBS} (?:live|stay|observe|observing|image|camp))${STANDS_ON} (?:based |living |located |observing )?(?:at|in|from|from near|near|outside|close to|just outside)`,
   `(?:observing|currently|based|located|camping|living|here|set up)${ADVERBS} (?:in|at|from|near|from near|outside)`,
   '(?:in|from|here in|here from)',
+  '(?:aktuell|derzeit|momentan|zur ?zeit|gerade|actualmente|ahora|actuellement|attualmente|adesso|momenteel|nu|obecnie|teraz|atualmente|agora)(?: (?:in|bei|en|cerca de|[aà]|pr[eè]s de|a|vicino a|te|w|we|em))+',
   `(?:my|our) ${SITE_WORD}(?: is|'s|:| =)(?: (?:now|in|at|near|close to|outside|just outside))*`,
   '(?:my|our) (?:home|house|garden|back ?yard|observatory|balcony|scope|telescope|dob) is (?:in|at|near|outside|close to)',
   `${SITE_WORD} ?[:=]`,
@@ -111,7 +112,11 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     const found = placeIn(rest, before, known);
     if (found === null) continue;
     if (BARE.test(before) && !IS_HERE.test(found.rest)) continue;
-    const isRegion = /^,/u.test(rest.slice(found.end).trim()) && ONE_MORE_NAME.test(found.rest);
+    // "Penzance Cornwall": no word of ours, so where it lies.
+    const isName = (word: string): boolean => !isLittle(word) && !spellerFor(known).isKnown(word);
+    const isRegion =
+      ONE_MORE_NAME.test(found.rest) &&
+      (/^,/u.test(rest.slice(found.end).trim()) || found.rest.toLowerCase().split(' ').every(isName));
     const isAll = SAYS_NO_MORE.test(found.rest) || (isRegion && !found.rest.split(' ').some((word) => isLittle(word)));
     return { place: found.place, isAmbiguous: found.isAmbiguous, rest: isAll ? '' : found.rest };
   }

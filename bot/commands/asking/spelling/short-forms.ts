@@ -59,6 +59,7 @@ telescope: tele
 weekend: w/e wkend
 weather: wx
 minutes: mins
+hours: hrs
 half an hour: half-hour
 half: haf hlf
 right: rite rght

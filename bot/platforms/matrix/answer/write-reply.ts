@@ -82,8 +82,8 @@ const factBlock = (facts: Reply['facts']): readonly Block[] => {
 
 /** Lists that follow one another are one: a list's own number stands where a line of ways out parts it. */
 const choiceHtml = (line: NumberedLine, index: number, all: readonly NumberedLine[]): string => {
-  if (line.beside) return `<p>${escapeHtml(numberedText(line))}</p>`;
-  const start = all[index - 1]?.beside === true ? ` start="${line.number}"` : '';
+  if (line.beside !== false) return `<p>${escapeHtml(numberedText(line))}</p>`;
+  const start = (all[index - 1]?.beside ?? false) !== false ? ` start="${line.number}"` : '';
   return `<ol${start}><li>${escapeHtml(line.labels.join(''))}</li></ol>`;
 };
 
