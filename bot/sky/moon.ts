@@ -42,6 +42,12 @@ const moonPhaseAngleDeg = (utcMs: UtcMs): number => {
   return AngleBetween(new Vector(...fromEarth, time), new Vector(x, y, z, time));
 };
 
+const KM_PER_AU = 149_597_870.7;
+
+/** From the Earth's centre, in kilometres. */
+export const moonDistanceKm = (utcMs: UtcMs): number =>
+  Math.hypot(...apparentVector('Moon', earthAt(utcMs).time)) * KM_PER_AU;
+
 /** Where it is and how bright, without what tells waxing from waning, which costs as much again. */
 export const moonLightAt = (
   observer: Observer,

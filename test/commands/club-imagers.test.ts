@@ -90,3 +90,52 @@ describe('south by the Cross', () => {
     expect(told).not.toContain('North Star');
   });
 });
+
+describe('two in one field', () => {
+  it.each([
+    // M 81 and M 82 are 0.6° apart, M 42 is 1.4° long with its outer nebula: the catalogue's own figures; the field is 50 over 40.
+    ['m81 and m82 same field with 25mm in 1000mm?', /Yes: M 81 and M 82 are 0\.6° apart/u],
+    ['do m42 and m45 fit in one field with 25mm in 1000mm', /No: M 42 and M 45 are 39\.\d° apart/u],
+    ['does m42 fit with 25mm in 1000mm', /No: M 42 is 1\.4° long/u],
+    // Twice 130.
+    ['is 300x too much for my 130mm', /^260×\nYes, 300× is too much/u],
+    ['is 150x too much for my 130mm', /^260×\nNo, 150× is within it/u],
+  ])('%s', async (line, words) => {
+    expect(await wordsOf(YORK, line)).toMatch(words);
+  });
+});
+
+describe('mornings and evenings', () => {
+  it('“remind me tomorrow when Venus rises” is of tomorrow’s morning', async () => {
+    // Skyfield 1.55: Venus rises at York at 04:16 UTC on 28 November 2026; 15° high it is by six.
+    const told = await answer(await at('"York, England"'), 'remind me tomorrow when venus rises', EVENING);
+    expect(told.summary).toMatch(/^Sat 28 Nov 2026, 0[4-6]:/u);
+  });
+  it('what passes after midnight stays of tomorrow’s night', async () => {
+    const told = await answer(await at('"York, England"'), 'remind me tomorrow when m42 transits', EVENING);
+    expect(told.summary).toMatch(/^Sun 29 Nov 2026, 01:0\d/u);
+  });
+  it('tomorrow morning ends this night', async () => {
+    const deps = await at('"York, England"');
+    await ask(deps, 'jupiter', EVENING);
+    expect(await wordsOf(deps, 'no i meant tomorrow morning', EVENING + 30_000)).toMatch(
+      /^Jupiter, night of Fri 27 Nov/u,
+    );
+  });
+  it('a height said with its unit is no inch', async () => {
+    expect(await wordsOf(YORK, 'how many hours of ic 1396 above 30° in darkness tonight')).toMatch(/Above 30°/u);
+  });
+});
+
+it.each([
+  ['whats good for a complete beginner with 70mm refractor this evening', /70 mm telescope/u],
+  ['my 5 yr old wants see a planet b4 8.30', /^Worth seeing[^]*to 20:30/u],
+  ['is m33 any good from town bortle 7 with 8in', /203 mm telescope under a city sky/u],
+  ['full moon when next', /Full Moon Thu 24 Dec/u],
+  ['is jupiter and mars near each other tonight', /° apart/u],
+  ['how long is the night on saturday', /^The dark of Sat 28 Nov/u],
+  ['what are the two fuzzy patches in the south', /^Large Magellanic Cloud/u],
+])('heard as it is typed: %s', async (line, words) => {
+  // The full Moon of 24 December 2026, 01:28 UTC: the almanacs' date.
+  expect(await wordsOf(YORK, line)).toMatch(words);
+});

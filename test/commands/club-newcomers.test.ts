@@ -101,3 +101,30 @@ describe('lenses and apertures', () => {
 it('a city of two words is no star', async () => {
   expect(await wordsOf(YORK, 'how high is the moon on 31 december from cape town')).toContain('Cape Town');
 });
+
+describe('how large the Moon is', () => {
+  const CHRISTMAS = Date.parse('2026-12-19T19:00Z');
+  it.each(['is it a supermoon', 'is the moon bigger tonight', 'how big is the moon'])(
+    'now and when full: %s',
+    async (line) => {
+      // Skyfield 1.55 with de421, from the Earth's centre: 374,282 km and 31.92′ on 19 December 2026, 19:00 UTC; 356,738 km and
+      // 33.49′ at the full Moon of 24 December, 01:28 UTC. Within 360,000 km it is called a supermoon (common practice).
+      const { summary } = await answer(YORK, line, CHRISTMAS);
+      expect(summary).toContain('31.9′ across now, 374,000 km away');
+      expect(summary).toContain('24 Dec, is 33.5′: what is called a supermoon');
+    },
+  );
+  it('and how far, from the Earth’s centre', async () => {
+    expect((await answer(YORK, 'how far is the moon', CHRISTMAS)).summary).toContain('374,000 km from the Earth');
+  });
+});
+
+it.each([
+  ['whats the azimuth of polaris', /high in the north/u],
+  ['what time do stars come out', /^The dark of/u],
+  ['first quarter moon tonight what to look at', /^The Moon’s terminator/u],
+  ['how long is the moon up tomorrow', /Moon sets on .* Moon rises on/u],
+  ['how cold will it get', /^not-known-here: I cannot see the weather/u],
+])('heard as it is typed: %s', async (line, words) => {
+  expect(await wordsOf(YORK, line)).toMatch(words);
+});

@@ -69,7 +69,7 @@ describe('what is acknowledged', () => {
     inFolder(async (folder) => {
       const file = join(folder, 'log');
       writeFileSync(file, 'x');
-      const flush = makeFlush(file);
+      const { flush, close } = makeFlush(file);
       const [first, second, third] = [flush(), flush(), flush()];
       expect(second).toBe(third);
       expect(first).not.toBe(second);
@@ -78,5 +78,6 @@ describe('what is acknowledged', () => {
       await expect(flush()).rejects.toMatchObject({ code: 'ENOENT' });
       writeFileSync(file, 'x');
       await flush();
+      await close();
     }));
 });

@@ -2,10 +2,9 @@
  * What follows from the numbers on a telescope, an eyepiece or a camera's lens: power, field, whether a target fits, the faintest star, how
  * long a picture on a tripod may be. Null where nothing of that is asked, or its numbers are not told.
  */
-import { isProblem } from '../../ground/problem.js';
-import { isNamed, resolveTarget, type Catalogue } from '../../catalogue/index.js';
+import type { Catalogue } from '../../catalogue/index.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
-import { runsOf, sentenceOf } from './sentence/words.js';
+import { inFieldWords } from './in-field.js';
 import { MOST_APERTURE_MM, numberIn, numbersIn } from './kit-numbers.js';
 
 /** Of a plain eyepiece; common practice, no source. */
@@ -21,20 +20,6 @@ const short = (value: number): string => rounded(value, value < 10 ? 1 : 0);
 
 const said = (title: string, summary: string): Outcome =>
   reply({ title, summary, choices: [{ label: "What's up tonight?", run: 'tonight' }], pointsAt: NOWHERE });
-
-/** An object of known size that the words name. */
-const sizedTarget = (
-  catalogue: Catalogue,
-  plain: string,
-): { readonly name: string; readonly sizeDeg: number } | null => {
-  for (const run of runsOf(sentenceOf(plain), 3)) {
-    const found = resolveTarget(catalogue, run.plain);
-    if (isProblem(found) || !isNamed(found)) continue;
-    const { name, sizeArcmin } = found.target;
-    if (sizeArcmin !== null) return { name, sizeDeg: sizeArcmin / 60 };
-  }
-  return null;
-};
 
 /** "And with the 2x barlow": the one and the other. */
 const WITH_AND_WITHOUT =
@@ -56,8 +41,7 @@ const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
   const lens = isBoth ? { factor: 1, words: '' } : barlow;
   const times = (focalMm * lens.factor) / eyepieceMm;
   const fieldDeg = (apparentDeg ?? PLAIN_FIELD_DEG) / times;
-  const target = /\b(?:fit|fits|whole|all of|too big|too large)\b/u.test(plain) ? sizedTarget(catalogue, plain) : null;
-  const fits = target === null ? '' : fitWords(target, fieldDeg);
+  const fits = inFieldWords(plain, catalogue, fieldDeg);
   const pupilMm = apertureMm === null ? null : apertureMm / times;
   const pupil =
     pupilMm === null
@@ -69,7 +53,7 @@ const powerAndField = (plain: string, catalogue: Catalogue): Outcome | null => {
   const field = `Field ${rounded(fieldDeg, 1)}°, ${apparentDeg === null ? `for a plain eyepiece of ${PLAIN_FIELD_DEG}° apparent field` : `its ${rounded(apparentDeg)}° over the power`}.`;
   return said(
     `${short(times)}×`,
-    `${fits}${fits === '' ? '' : ' '}Power ${short(times)}×: ${rounded(focalMm)} over ${rounded(eyepieceMm, 1)}${lens.words}. ${field}${pupil}${alsoBarlow}`,
+    `${fits}Power ${short(times)}×: ${rounded(focalMm)} over ${rounded(eyepieceMm, 1)}${lens.words}. ${field}${pupil}${alsoBarlow}`,
   );
 };
 
@@ -87,11 +71,6 @@ const lensBetween = (plain: string): { readonly factor: number; readonly words: 
     ? { factor: 1, words: '' }
     : { factor: reduced, words: `, times ${rounded(reduced, 2)} for the reducer` };
 };
-
-const fitWords = ({ name, sizeDeg }: { readonly name: string; readonly sizeDeg: number }, fieldDeg: number): string =>
-  sizeDeg <= fieldDeg
-    ? `Yes: ${name} is ${rounded(sizeDeg, 1)}° long.`
-    : `No: ${name} is ${rounded(sizeDeg, 1)}° long, ${rounded(sizeDeg / fieldDeg, 1)} times the field.`;
 
 const FAINTEST =
   /\b(?:what|which) (?:mags?|magnitudes?)(?: (?:of )?stars?)? (?:can|could|will|does|do|would|should)\b|\b(?:mag|magnitude) (?:stars? )?(?:limit|reach\w*)\b|\bhow faint\b|\bfaintest (?:star|magnitude|thing|object)\b|\blimiting mag\w*|\bmagnitude limit\b|\bhow deep (?:can|does|will)\b/u;
@@ -152,10 +131,16 @@ const finest = (plain: string): Outcome | null => {
 };
 
 const MOST_POWER =
-  /\b(?:highest|max\w*|most|top|biggest|useful|usable)\b.*\b(?:magnification|power|mag)\b|\b(?:magnification|power) limit\b/u;
+  /\b(?:highest|max\w*|most|top|biggest|useful|usable)\b.*\b(?:magnification|power|mag)\b|\b(?:magnification|power) limit\b|\btoo (?:much|high|strong|powerful)\b.*\b(?:for|on|in|with)\b|\btoo (?:much|high) (?:power|magnification)\b/u;
 /** Twice the aperture in millimetres; on most nights the air allows less: common practice, no source. */
 const POWER_A_MM = 2;
 const USUAL_MOST_POWER = 250;
+
+/** Whether a power that was named is too much. */
+const powerVerdict = (power: number, most: number): string =>
+  power > most
+    ? `Yes, ${rounded(power)}× is too much. `
+    : `No, ${rounded(power)}× is within it${power > USUAL_MOST_POWER ? ', on steady nights' : ''}. `;
 
 /** "highest useful magnification 130mm". */
 const mostPower = (plain: string): Outcome | null => {
@@ -165,9 +150,11 @@ const mostPower = (plain: string): Outcome | null => {
     told ?? (focalMm === null && eyepieceMm === null ? numberIn(plain, /(?<![\d./])(\d{2,3}) ?mm\b/u) : null);
   if (apertureMm === null) return null;
   const most = POWER_A_MM * apertureMm;
+  const { power } = numbersIn(plain);
+  const verdict = power === null ? '' : powerVerdict(power, most);
   return said(
     `${rounded(most)}×`,
-    `About ${rounded(most)}× in ${rounded(apertureMm)} mm: twice the aperture in millimetres, an exit pupil of 0.5 mm.${most > USUAL_MOST_POWER ? ` On most nights the air allows some ${USUAL_MOST_POWER}× at best.` : ''} More shows nothing more.`,
+    `${verdict}About ${rounded(most)}× in ${rounded(apertureMm)} mm: twice the aperture in millimetres, an exit pupil of 0.5 mm.${most > USUAL_MOST_POWER ? ` On most nights the air allows some ${USUAL_MOST_POWER}× at best.` : ''} More shows nothing more.`,
   );
 };
 

@@ -60,7 +60,7 @@ export const UNKNOWN: readonly Answered[] = [
     ),
   ],
   [
-    /\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap|\b.*\b(?:telescope|scope|lens\w*|eyepiece|mirror|corrector|finder|optics|glass|tube|binoculars|form\w*|stop\w*|prevent\w*|off)))\b|\b(?<!magellanic |star )clouds?\b/u,
+    /\bhow (?:cold|warm|humid|windy)\b|\bbelow freezing\b|\b(?:weather|cloudy|forecast|rain(?:ing)?|will it (?:be )?clear|clear sk(?:ies|y|ys) (?:tonight|tomorrow|later|on|this)|is it (?:going to be )?clear(?! of)|the seeing|seeing (?:like|good|bad|tonight)|transparency|dew(?! cap| shield| heater| on | strap|\b.*\b(?:telescope|scope|lens\w*|eyepiece|mirror|corrector|finder|optics|glass|tube|binoculars|form\w*|stop\w*|prevent\w*|off)))\b|\b(?<!magellanic |star )clouds?\b/u,
     refused(
       'I cannot see the weather: your national weather service can. What I know is when it is dark and what is up.',
       ['When is it dark?', 'dark'],

@@ -28,7 +28,7 @@ const STANDS =
 const NOT_WANTED = /^(?:and |but )?(?:(?:i|we) )?(?:do not|don['’]?t|not|no|without|nothing|away from|far from)\b/iu;
 /** What is one question though it has two parts: of a way, of a miss, of a drift. */
 const ONE_QUESTION =
-  /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|how (?:close|near|far)|together|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
+  /\b(?:slew\w*|swing\w*|landed|lands?|sent|drift\w*|path|between|distance|separation|apart|how (?:close|near|far)|together|each other|same field|in one (?:field|view)|instead|compared?|from \S+ to|then (?:to|go|on)|go(?:es|ing)? (?:to|from)|mov(?:e|ing) (?:to|from)|point\w*)\b/iu;
 /** "The moon and jupiter": what stands between them parts nothing. */
 const OF_A_PAIR = /^ahead meetings .*about:/u;
 const ONE_COMMAND = /^(?:triage|astray|drift|help)\b/u;

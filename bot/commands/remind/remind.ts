@@ -1,5 +1,5 @@
 /** `remind`: says when a target is high enough, clear of the trees or at the meridian, when it is dark, and before the Sun rises. */
-import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { reply, type Outcome } from '../../reply/reply.js';
 import { isoUtc } from '../../reply/wording.js';
@@ -30,6 +30,33 @@ const dayOf = ({ startUtcMs, endUtcMs }: TimeSpan): TimeSpan => ({
 });
 
 /** Where no date was asked for: the night (for the Sun the day) that it is now, and the one after when this has none left. */
+/** From three in the morning to noon. */
+const MORNING_MS = 9 * MS_PER_HOUR;
+
+/** "Tomorrow when Venus rises" is of tomorrow's morning, where it comes up in it. */
+const inMorning = (
+  given: RemindOptions,
+  { search, isByDay }: Asked,
+  [night]: readonly TimeSpan[],
+  nowUtcMs: UtcMs,
+): Moment | null => {
+  if (
+    given.on?.trim().toLowerCase() !== 'tomorrow' ||
+    given.at !== undefined ||
+    isByDay === true ||
+    night === undefined
+  )
+    return null;
+  const morning = { startUtcMs: night.startUtcMs - MORNING_MS, endUtcMs: night.startUtcMs };
+  const found = morning.startUtcMs > nowUtcMs ? search(morning) : null;
+  const isIn =
+    found !== null &&
+    'found' in found &&
+    found.found.utcMs > morning.startUtcMs + MS_PER_MINUTE &&
+    found.found.utcMs < morning.endUtcMs;
+  return isIn ? found.found : null;
+};
+
 const spansOf = (given: RemindOptions, { where, isByDay }: Asked, nowUtcMs: UtcMs): readonly TimeSpan[] | Problem => {
   const { site } = where;
   if (given.on === undefined)
@@ -124,7 +151,7 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   const nights = spansOf(given, asked, nowUtcMs);
   if (isProblem(nights)) return nights;
   const leadMs = (given.before ?? (asked.kind === 'sunrise' ? SUNRISE_LEAD_MINUTES : 0)) * MS_PER_MINUTE;
-  const moment = momentOf(asked, nights, leadMs, nowUtcMs);
+  const moment = inMorning(given, asked, nights, nowUtcMs) ?? momentOf(asked, nights, leadMs, nowUtcMs);
   if (isProblem(moment)) return withTomorrow(moment, given);
   const said = withSunSaid(asked.sayOf(moment), asked.pointsAt(moment.utcMs), deps.sunLimits);
   const reminder: NewReminder = {

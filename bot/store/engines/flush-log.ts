@@ -2,23 +2,41 @@
  * Brings SQLite's write-ahead log to the disk while other work goes on. SQLite would do so itself within the statement, and all members
  * would wait for the disk with it.
  */
-import { open } from 'node:fs/promises';
+import { open, stat, type FileHandle } from 'node:fs/promises';
 
-const flushFile = async (file: string): Promise<void> => {
-  const log = await open(file, 'r+');
-  try {
-    await log.datasync();
-  } finally {
-    await log.close();
-  }
-};
+export interface LogFlush {
+  /** Resolves when all that was written before it was asked is on the disk; many who ask at once share one flush. */
+  readonly flush: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
 
-/** Gives what resolves when all that was written before it was asked is on the disk; many who ask at once share one flush. */
-export const makeFlush = (file: string): (() => Promise<void>) => {
+interface OpenLog {
+  readonly handle: FileHandle;
+  readonly inode: number;
+}
+
+export const makeFlush = (file: string): LogFlush => {
+  let log: OpenLog | null = null;
+  const close = async (): Promise<void> => {
+    const { handle } = log ?? {};
+    log = null;
+    await handle?.close();
+  };
+  /** Kept open from one flush to the next, as long as it is the one that has the name. */
+  const opened = async (): Promise<FileHandle> => {
+    const { ino } = await stat(file);
+    if (log?.inode === ino) return log.handle;
+    await close();
+    const handle = await open(file, 'r+');
+    log = { handle, inode: (await handle.stat()).ino };
+    return handle;
+  };
+  const flushNow = async (): Promise<void> => (await opened()).datasync();
+
   let running: Promise<void> | null = null;
   let next: Promise<void> | null = null;
   const start = async (): Promise<void> => {
-    running = flushFile(file).finally(() => {
+    running = flushNow().finally(() => {
       running = null;
     });
     await running;
@@ -29,9 +47,10 @@ export const makeFlush = (file: string): (() => Promise<void>) => {
     next = null;
     await start();
   };
-  return () => {
+  const flush = (): Promise<void> => {
     // One under way may miss what was written since it began.
     if (running !== null) return (next ??= startAfter(running));
     return start();
   };
+  return { flush, close };
 };

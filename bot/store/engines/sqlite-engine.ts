@@ -14,7 +14,7 @@ import {
 import { StartError } from '../../ground/start-error.js';
 import { makeDatabaseFile } from './data-folder.js';
 import { executed, type Engine, type Executed } from './engine.js';
-import { makeFlush } from './flush-log.js';
+import { makeFlush, type LogFlush } from './flush-log.js';
 import type { OpenOptions } from './lazy-engine.js';
 import { forKysely, loadSqlite, pragma, type OpenSqliteFile, type SqliteFile } from './sqlite-file.js';
 import { migrate } from '../migrate.js';
@@ -88,21 +88,22 @@ const runAtOnce = <Row>(
 interface Opened {
   readonly database: SqliteFile;
   /** Brings what was committed to the disk; null: SQLite does with each commit. */
-  readonly flush: (() => Promise<void>) | null;
+  readonly log: LogFlush | null;
 }
 
 /** A log that has no name (taken away beneath the bot) cannot be flushed: SQLite then moves all of it into the database, and that to the disk. */
-const flushOrMove =
-  (database: SqliteFile, flush: () => Promise<void>): (() => Promise<void>) =>
-  async () => {
+const flushOrMove = (database: SqliteFile, log: LogFlush): LogFlush => ({
+  ...log,
+  flush: async () => {
     try {
-      await flush();
+      await log.flush();
     } catch (error) {
       const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
       // 0: nothing kept it from moving all.
       if (!isMissing || pragma(database, 'wal_checkpoint(FULL)') !== 0) throw error;
     }
-  };
+  },
+});
 
 /**
  * WAL with synchronous=NORMAL leaves the log to the system: it survives a killed process, but not a power cut. So the log is flushed
@@ -119,7 +120,7 @@ const openDatabase = (open: OpenSqliteFile, file: string): Opened => {
     pragma(database, `synchronous = ${hasLog ? 'NORMAL' : 'FULL'}`);
     // What is forgotten is overwritten with zeros, not left in free pages.
     pragma(database, 'secure_delete = ON');
-    return { database, flush: hasLog ? flushOrMove(database, makeFlush(`${file}-wal`)) : null };
+    return { database, log: hasLog ? flushOrMove(database, makeFlush(`${file}-wal`)) : null };
   } catch (error) {
     database.close();
     throw error;
@@ -148,17 +149,18 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
   try {
     let writes = 0;
     const wrote = (): void => void writes++;
-    const { db, atOnce, flush } = await patiently(async () => {
-      const { database, flush } = openDatabase(open, file);
+    const { db, atOnce, log } = await patiently(async () => {
+      const { database, log } = openDatabase(open, file);
       const statements = forKysely(database);
       const opened = new Kysely<Tables>({ dialect: immediateDialect(database, statements, wrote) });
       try {
         await migrate(opened, 'sqlite', undefined, onMigrated);
-        if (writes > 0) await flush?.();
+        if (writes > 0) await log?.flush();
         const atOnce = <Row>(statement: CompiledQuery<Row>): Executed<Row> | null =>
           runAtOnce(database, statements, statement);
-        return { db: opened, atOnce, flush };
+        return { db: opened, atOnce, log };
       } catch (error) {
+        await log?.close();
         await opened.destroy();
         throw error;
       }
@@ -167,7 +169,7 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
       try {
         const before = writes;
         const made = await patiently(work);
-        if (writes !== before) await flush?.();
+        if (writes !== before) await log?.flush();
         return made;
       } catch (error) {
         throw sqliteFailure(error, folder);
@@ -184,7 +186,10 @@ export const openSqliteEngine = async (file: string, onMigrated?: OpenOptions['o
         guarded(async () => {
           await sql`pragma wal_checkpoint(truncate)`.execute(db);
         }),
-      close: () => db.destroy(),
+      close: async () => {
+        await log?.close();
+        await db.destroy();
+      },
     };
   } catch (error) {
     throw error instanceof StartError ? error : sqliteFailure(error, folder);

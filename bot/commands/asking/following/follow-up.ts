@@ -31,7 +31,7 @@ const TAKES_BACK = /^not .+[ ,].+/iu;
 
 /** Nothing by themselves; any other word that no part was made of says something else. */
 const GLUE =
-  /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|sky|skies|to|look|if|use|using|it)$/u;
+  /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|morning|sky|skies|to|look|if|use|using|it)$/u;
 
 /** How a question begins that is whole in itself, or a line told at length. */
 const BEGINS_WHOLE =
@@ -140,6 +140,8 @@ const withTarget = (before: ToldLine, target: string, known: Known): ToldLine | 
   return { ...before, values: { ...values, target } };
 };
 
+const isOfNow = (when: Asked['when']): boolean => when.hour === 'now' || (when.isMorning && when.night === 'tomorrow');
+
 /** The line before, with what the words name in the place of what it had. */
 const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | null => {
   const target = targetIn(asked, before, known);
@@ -160,7 +162,7 @@ const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | nul
   if (given.some(([name]) => !takes(fit, name))) return null;
   const values = { ...fit.values, ...Object.fromEntries(given) };
   if (when.night === null && when.hour === null) return { ...fit, values };
-  const isNow = when.hour === 'now';
+  const isNow = isOfNow(when);
   return withTimes(
     { ...fit, values },
     { night: isNow ? null : (when.night ?? now.night), hour: when.hour ?? now.hour },
@@ -280,7 +282,8 @@ const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Bes
   const changed = byParts(before, said, known);
   if (changed === null) return null;
   const next = lineOf(changed);
-  return next === lineOf(before) ? null : { line: next };
+  // "Tomorrow morning" ends tonight: the same answer is for it.
+  return next === lineOf(before) && !(said.isLed && /\bmorning\b/u.test(said.rest)) ? null : { line: next };
 };
 
 /**

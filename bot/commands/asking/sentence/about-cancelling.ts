@@ -26,7 +26,7 @@ const placeInList = (word: string): string =>
 
 /** "cancel that", "actually scrap it": the only reminder there is, else the command asks which. */
 const CANCEL_IT =
-  /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget) (?:it|that|this|that one)(?: again| please)?$/u;
+  /^(?:please |no |ok |actually |oh )*(?:cancel|scrap|undo|forget|delete|remove) (?:it|that|this|that one|this one)(?: again| please)?$/u;
 
 /** "Cancel all"; to delete or forget all is more than reminders. */
 const CANCEL_ALL =

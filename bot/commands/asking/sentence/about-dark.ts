@@ -92,6 +92,16 @@ const milkyWayOf = (asked: Asked, isOfOther: boolean): Reading | null => {
     : null;
 };
 
+/** "How long is the night on Saturday": its dark hours. */
+const HOW_LONG_A_NIGHT =
+  /\bhow (?:long|many hours)\b.{0,25}\b(?:the night|nights?|the dark\w*|dark hours|it (?:be |stay )?dark)\b(?!.*\b(?:until|till|before|visible|see|up|above)\b)|\blength of (?:the )?night\b/u;
+
+/** "What time do the stars come out". */
+const STARS_OUT =
+  /^(?:when|what time|at what time|how long (?:until|till|before))\b.*\b(?:the )?stars? (?:(?:come|comes|be|are|get) out|appear\w*|show(?: up)?|start|visible|will be (?:out|visible))\b/u;
+
+const isOfItsHours = (asked: Asked): boolean => says(asked, HOW_LONG_A_NIGHT) || says(asked, STARS_OUT);
+
 const ofMoonlight = (asked: Asked): Reading | null => {
   if (says(asked, WORTH_DESPITE)) return darkLine(asked, { first: 'worth' });
   return says(asked, WHETHER) && says(asked, SPOILS) ? darkLine(asked, { first: 'moon-spoils' }) : null;
@@ -99,7 +109,7 @@ const ofMoonlight = (asked: Asked): Reading | null => {
 
 export const dark: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
-  if (says(asked, MOON_AWAY)) return darkLine(asked);
+  if (says(asked, MOON_AWAY) || (!isOfOther && isOfItsHours(asked))) return darkLine(asked);
   const moon = isOfOther ? null : ofMoonlight(asked);
   if (moon !== null) return moon;
   const first = isOfOther || asked.kind !== null ? null : darkFirstOf(asked);

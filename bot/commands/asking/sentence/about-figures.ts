@@ -36,7 +36,10 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'transit',
   ],
   [/^(?:has|have|did|is|was)\b.*\bculminat\w*\b/u, 'transit'],
-  [/\brises? and sets?\b|\brising and setting\b|\bsets? and rises?\b/u, 'rise-and-set'],
+  [
+    /\bhow long\b.*\bmoon\b.*\b(?:up|visible|in the sky|above)\b(?!.*\b(?:until|till|before|degrees?)\b)|\brises? and sets?\b|\brising and setting\b|\bsets? and rises?\b/u,
+    'rise-and-set',
+  ],
   [new RegExp(`\\b(?:${ASKS_WHEN}|next)\\b.*\\b(?:fad(?:es?|ing)|dims?|dimming)\\b`, 'u'), 'minimum'],
   [new RegExp(`\\b(?:${ASKS_WHEN})\\b.*\\b(?:transits?|culminat\\w*|souths?|due south)\\b`, 'u'), 'transit'],
   [

@@ -28,7 +28,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [/\bmag(?:nitude)?s?\b(?! \d)|\bhow (?:bright|faint|dim)\b|\bbrightness of\b/u, 'magnitude'],
   [
-    /\bhow (?:big|large|wide|small)\b|\b(?:apparent|angular) (?:size|diameter)\b|\bsize of\b|\bwhat(?:'s| is)? (?:the )?size\b/u,
+    /\bsuper ?moon\b|\bmoon\b.*\b(?:bigger|larger|smaller|closer|biggest|largest|closest)\b|\bhow (?:big|large|wide|small)\b|\b(?:apparent|angular) (?:size|diameter)\b|\bsize of\b|\bwhat(?:'s| is)? (?:the )?size\b/u,
     'size',
   ],
   [
@@ -53,6 +53,8 @@ const IS_ENOUGH = /\b(?:big |large )?enough (?:for|to)\b|\bdo (?:the )?/u;
 /** Other questions in which the same words stand. */
 const NOT_OURS =
   /\b(?:sun|solar|remind\w*|align\w*|drift\w*|flips?|meridian|slew\w*|goto|track\w*|camera|sensor|field of view|fits?|eyepieces?|brighter|fainter|bigger|smaller|minim\w*|dips?|dipping|variable|list|show me|doubles|galaxies|nebulae|clusters|when)\b|\bhow far (?:up|above|over|north|south|east|west)\b/u;
+
+const WHERE_IT_IS = /\b(?:azimuth|altitude|height|elevation|bearing|direction|position|coordinates|hour angle)\b/u;
 
 /** "what is m 57": nothing else is said. */
 const WHAT_IS = /^(?:what's|whats|what (?:is|are|was)) (?!(?:up|on|in|at|near|next)\b)/u;
@@ -83,12 +85,12 @@ const firstOf = (asked: Asked): string | null => {
   if (isSplit && isAsked && says(asked, SPLIT)) return 'split';
   const { when, place, kit, sky, left } = asked;
   const isAlone = [when.night, when.hour, place, kit, sky].every((part) => part === null) && left.length === 0;
-  return isAlone && says(asked, WHAT_IS) ? 'kind' : null;
+  return isAlone && says(asked, WHAT_IS) && !says(asked, WHERE_IT_IS) ? 'kind' : null;
 };
 
 /** Of the Moon its phase and hours are asked, by other rules; which filter is not. */
 const isOfMoon = (target: string, first: string): boolean =>
-  target === 'moon' && first !== 'filter' && first !== 'distance';
+  target === 'moon' && !['filter', 'distance', 'size'].includes(first);
 
 export const ofItself: Rule = (asked) => {
   const target = says(asked, NOT_OURS) ? null : oneTarget(asked);

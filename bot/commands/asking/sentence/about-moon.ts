@@ -42,7 +42,7 @@ export const moonMeets: Rule = (asked) => {
 };
 
 const TERMINATOR =
-  /\bterminator\b|\b(?:which|what|wat|any|good|best|see|seen|look at|list)\b.*\bcraters?\b|\bcraters?\b.*\b(?:moon|tonight|see|visible|look)\b|\b(?:lunar|moon) features?\b|\bfeatures? (?:of|on) the moon\b/u;
+  /\bterminator\b|\b(?:which|what|wat|any|good|best|see|seen|look at|list)\b.*\bcraters?\b|\bcraters?\b.*\b(?:moon|tonight|see|visible|look)\b|\bmoon\b.*\bwhat (?:to|should|can|could|shall|do|is there to|is worth)(?: (?:i|we))? ?(?:look\w*|see|seeing|observe|try)\b|\bwhat (?:to|should|can|could|shall|is worth)(?: (?:i|we))? ?(?:look\w* (?:at|for)|see|seeing|observe|try) on (?:the |a )?(?:\w+ ){0,3}moon\b|\b(?:lunar|moon) features?\b|\bfeatures? (?:of|on) the moon\b/u;
 const EARTHSHINE = /\bearth ?shine\b|\bearth ?light\b|\bashen (?:light|glow) (?:of|on) the moon\b|\bold moon in\b/u;
 /** Names that are of something else as well, unless the Moon is spoken of. */
 const SHARED = /\b(?:hercules|atlas|messier|kepler|cassini|endymion|proclus|hyginus|janssen|herodotus|apennines)\b/u;

@@ -10,7 +10,7 @@ const WEEKDAY = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
 
 /** One night of several is asked for, or what they all are. */
 const NIGHT_OF =
-  /\b(?:which|what|best|darkest|better|good|any)\b(?: [\w']+){0,4}? (?:nights?|evenings?|weeks?|weekends?|saturdays?|fridays?|sundays?)\b|\b(?:nights?|evenings?|weekends?|saturdays?|fridays?)\b.*\b(?:best|darkest|moonless|no moon|without (?:the |a )?moon|is dark|are dark)\b|\b(?:dark|moonless|moon[- ]free)\b(?: \w+)? (?:nights|weekends|saturdays|fridays)\b|^when (?:in|this|next|during)\b.*\bdark(?:est)?\b/u;
+  /\b(?:which|what|best|darkest|better|good|any)\b(?: [\w']+){0,4}? (?:nights?|evenings?|weeks?|weekends?|saturdays?|fridays?|sundays?)\b|\b(?:nights?|evenings?|weekends?|saturdays?|fridays?)\b.*\b(?:best|darkest|moonless|no moon|without (?:the |a )?moon|is dark|are dark)\b|\b(?:dark|moonless|moon[- ]free)\b(?: \w+)? (?:nights|weekends|saturdays|fridays)\b|^when (?:in|this|next|during)\b.*\bdark(?:est)?\b|\b(?:moonless|moon[- ]?free) (?:hours?|time)\b.*\b(?:week\w*|month|nights|next)\b/u;
 /** "Is this weekend dark": a yes or a no of it. */
 const WEEKEND_DARK =
   /^(?:is|are|will|how)\b.*\bweekend\b.*\b(?:dark|moonless|moon)\b|^(?:is|are|will|how)\b.*\b(?:dark|moonless|moon)\b.*\bweekend\b/u;
@@ -124,13 +124,19 @@ const overLine = (asked: Asked, over: string): Reading => {
   return { line: commandLine('dark', '', { over, for: target, site: placeOf(asked) }) };
 };
 
+/** Of one target: the hours of a night before the Moon, or the nights without it. */
+const withoutMoon = (asked: Asked): Reading | null => {
+  if (asked.above === null && says(asked, HOURS_BEFORE_MOON)) return overLine(asked, asked.when.night ?? 'tonight');
+  return says(asked, WITHOUT_MOON) ? overLine(asked, spanIn(asked) ?? USUAL_SPAN) : null;
+};
+
 export const nightsAsked =
   ({ nowUtcMs }: Known): Rule =>
   (asked) => {
     const others = asked.targets.filter((name) => name !== 'moon');
     if (says(asked, OTHERS) || others.includes('sun') || others.length > 1) return null;
-    if (others.length === 1 && says(asked, HOURS_BEFORE_MOON)) return overLine(asked, asked.when.night ?? 'tonight');
-    if (others.length === 1 && says(asked, WITHOUT_MOON)) return overLine(asked, spanIn(asked) ?? USUAL_SPAN);
+    const over = others.length === 1 ? withoutMoon(asked) : null;
+    if (over !== null) return over;
     const dates = says(asked, COMPARED) ? datesIn(asked, nowUtcMs) : null;
     if (dates !== null) return overLine(asked, dates);
     const span = says(asked, NIGHT_OF) || says(asked, WEEKEND_DARK) ? spanIn(asked) : null;

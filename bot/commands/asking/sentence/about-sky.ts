@@ -52,7 +52,7 @@ const MOON_TIMES =
 
 /** "when is the next full moon": which quarter comes when. */
 const NEXT_PHASE =
-  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b|^(?:the )?(new|full|first|last|third) (?:moon|quarter)$/u;
+  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b|^(?:the )?(new|full|first|last|third) (?:moon|quarter)(?: (?:when|next|date|is|it))*$/u;
 
 /** "Full moon dates this winter", "list the new moons of 2027": several of them. */
 const MANY_PHASES =
@@ -176,7 +176,7 @@ const isOfKind = (asked: Asked): boolean => {
 };
 /** "Variables I can follow", "nice doubles to split". */
 const TO_DO_WITH_THEM =
-  /\b(?:faint|bright|colou?rful|colou?red|nice|nicest|pretty|prettiest|fine|easy|easiest|lovely)\b|\b(?:i|we|you|one) (?:can|could|should|might)\b|\bto (?:split|follow|see|watch|observe|look at|try|image|find|hunt|show)\b/u;
+  /\b(?:faint|bright|colou?rful|colou?red|nice|nicest|pretty|prettiest|fine|easy|easiest|lovely)\b|\b(?:i|we|you|one) (?:can|could|should|might)\b|\b(?:wants?|would like|wishes|'d like) (?:to )?(?:see|look|spot|find|view)\b|\bto (?:split|follow|see|watch|observe|look at|try|image|find|hunt|show)\b/u;
 
 const KIND_WORDS = /^(?:nebs?|gals|planetary|open|stars?|double|globular)$/u;
 

@@ -109,7 +109,14 @@ const lineOf = (asked: Asked, target: string, first: Whether): Reading => {
 
 const GONE = /\b(?:gone|has|have|is|yet|already|down)\b/u;
 
+/** "Is Jupiter rising before midnight": whether it is up by then. */
+const RISES_BEFORE = /\b(?:ris(?:e|es|ing)|risen) (?:before|by|already before)\b/u;
+
 export const whether: Rule = (asked) => {
+  const [named, ...others] = asked.targets;
+  const isOfRising = asked.when.hour !== null && isAsked(asked) && says(asked, RISES_BEFORE);
+  if (isOfRising && named !== undefined && named !== 'sun' && others.length === 0)
+    return nightLine('up', named, asked, { first: 'up' });
   const one = isAsked(asked) && !says(asked, OTHERS) ? oneTarget(asked) : null;
   const first = one === null ? null : claimOf(asked);
   if (one === null || first === null || (first === 'moonlight') !== one.isBesideMoon) return null;

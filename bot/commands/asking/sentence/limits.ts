@@ -19,7 +19,8 @@ const aboveIn = (sentence: Sentence, run: Run): string | null => {
   const isTimeAsked = sentence.words.some(({ plain }) => /^(?:when|time)$/u.test(plain));
   const found = ABOVE.exec(run.plain) ?? AT_LEAST.exec(run.plain) ?? (isTimeAsked ? AT_A_HEIGHT.exec(run.plain) : null);
   const next = sentence.words[run.at + run.count]?.plain ?? '';
-  return found === null || OTHER_UNIT.test(next) ? null : (found[1] ?? null);
+  const isUnitSaid = /(?:°|deg|degrees?)$/u.test(run.plain);
+  return found === null || (!isUnitSaid && OTHER_UNIT.test(next)) ? null : (found[1] ?? null);
 };
 
 export const takeAbove = (sentence: Sentence): string | null =>

@@ -27,6 +27,17 @@ export const inFull = (words: string): string =>
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\b(north|south)(?:ern)? pole(?: (?:of|in) (?:the|my|our) sky)?\b(?! ?star)/giu, '$1 celestial pole')
     .replace(/\bhow much time\b/giu, 'how long')
+    .replace(
+      /^(?:is|was|will) (?:it|this|that)(?: be)? an? super ?moon$|^is (?:the )?moon (?:any )?(?:bigger|larger|closer)(?= |$)/giu,
+      'how big is the moon',
+    )
+    .replace(/\bis (?:the |this )?(?:next |full )*moon (?:a |going to be a )super ?moon\b/giu, 'how big is the moon')
+    .replace(/\bmoon[- ]free\b/giu, 'moonless')
+    // The figure says it better.
+    .replace(
+      /\b(?:from|in|under) (?:a |the |my |our )?(?:big |small )?(?:town|city|suburbs?|village|country(?:side)?),? (?:with |under |at |in |sky )?(?=bortle \d)/giu,
+      'from ',
+    )
     .replace(/\blit\b/giu, 'illuminated')
     .replace(/\b(\d{1,2}) o ?clock\b/giu, "$1 o'clock")
     .replace(OF_THE_GALAXY, 'galactic centre')

@@ -12,6 +12,10 @@ const SHAPES: readonly (readonly [RegExp, string])[] = [
     'M45',
   ],
   [/\bteapot\b/u, 'Sagittarius'],
+  [
+    /\b(?:two|2) (?:little |small |big |large )?(?:fuzzy|faint|hazy|cloudy|misty|glowing|white) (?:patches|clouds?|blobs|spots|smudges|things)\b/u,
+    'LMC',
+  ],
 ];
 const ASKS = /\b(?:what|what's|whats|which|wat|name|called|constellation|is that)\b/u;
 

@@ -20,6 +20,7 @@ const LEADS: readonly RegExp[] = [
   `(?:(?:i'?m|i am|we'?re|we are|am) ?${ADVERBS}|(?:i|we)${ADVERBS} (?:live|stay|observe|observing|image|camp))${STANDS_ON} (?:based |living |located |observing )?(?:at|in|from|from near|near|outside|close to|just outside)`,
   `(?:observing|currently|based|located|camping|living|here|set up)${ADVERBS} (?:in|at|from|near|from near|outside)`,
   '(?:in|from|here in|here from)',
+  '(?:aktuell|derzeit|momentan|zur ?zeit|gerade|actualmente|ahora|actuellement|attualmente|adesso|momenteel|nu|obecnie|teraz|atualmente|agora)(?: (?:in|bei|en|cerca de|[aà]|pr[eè]s de|a|vicino a|te|w|we|em))+',
   `(?:my|our) ${SITE_WORD}(?: is|'s|:| =)(?: (?:now|in|at|near|close to|outside|just outside))*`,
   '(?:my|our) (?:home|house|garden|back ?yard|observatory|balcony|scope|telescope|dob) is (?:in|at|near|outside|close to)',
   `${SITE_WORD} ?[:=]`,
