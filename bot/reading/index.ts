@@ -45,7 +45,13 @@ export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
 export { tellingMarks } from './answers/telling-marks.js';
-export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
+export {
+  closingMeant,
+  saysBrokenAgain,
+  saysNeverFixed,
+  saysOtherWrong,
+  tellsOfThePast,
+} from './answers/closing-meant.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
 export { oddOne, type OddOne } from './answers/odd-one.js';

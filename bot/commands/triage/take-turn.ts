@@ -17,7 +17,7 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
-import { afterCure, endingMeant } from './at-the-end.js';
+import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
@@ -193,6 +193,8 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
   const { context, walk, before } = began;
   const { step } = before;
   if (step.kind !== 'done' || walk.endedUtcMs !== null) return null;
+  const uncured = withoutCure(began, text);
+  if (uncured !== null) return changed(began, uncured, { notes: [NOT_CURED] });
   const { state, read } = tellText(context.model, walk.state, text, context.by);
   if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
   const ending = endingMeant(context.model, text, step.fault.title);

@@ -88,6 +88,10 @@ const CEASED = new RegExp(
   'gu',
 );
 
+/** It went so once: that is no word on what came of it. */
+const OF_THE_PAST =
+  /\b(?:worked|connected|went|ran|(?:was|were|has been|had been) (?:fine|ok|good|working|connected))\b[^.;!?]{0,40}?\b(?:(?<!\b(?:as|like|than) )before|until|till|up to|last \w+|yesterday|earlier|once|for (?:\w+ )?(?:years|months|weeks)|always|all (?:year|summer|winter|spring|autumn))\b/u;
+
 const OF_THE_LINK =
   /\b(?:conn?ect(?:s|ed|ing)?|talks?|talking|answers?|online)\b|\b(?:sees?|finds?|found) (?:it|the \w+)\b|\b(?:we|i)\W{0,2}(?:re|are|m|am) in$/iu;
 
@@ -132,6 +136,7 @@ const deedIn = (text: string): DeedTold => {
     !/\?/u.test(said) &&
     !statesFailure(said) &&
     !isOnlySet(said) &&
+    !OF_THE_PAST.test(said.toLowerCase()) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));
