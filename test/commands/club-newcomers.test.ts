@@ -128,3 +128,9 @@ it.each([
 ])('heard as it is typed: %s', async (line, words) => {
   expect(await wordsOf(YORK, line)).toMatch(words);
 });
+
+it('“find it by day” is of the planet that was named, and carries the Sun’s caution', async () => {
+  const told = await answer(YORK, 'is venus up in the day? find it with goto at noon', EVENING);
+  expect(told.cautions.join(' ')).toContain('The Sun is up');
+  expect(said(told)).not.toContain('That is the Sun itself');
+});

@@ -50,7 +50,7 @@ interface Part {
 }
 
 /** Lines of a target and an hour. */
-const OF_TARGET = /^(?:up|altitude|meridian|epoch) (.+?)(?= [a-z]+:|$)/u;
+const OF_TARGET = /^(?:up|altitude|meridian|epoch|sun) (.+?)(?= [a-z]+:|$)/u;
 const TAKES_HOUR = /^(?:up|altitude|compare|bright|moons|sidereal|pole|remind)\b/u;
 const AT = / at:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
 const HOUR_ALONE = /^(?:at|around|about|by|@) \S+(?: \S+)?$/iu;
