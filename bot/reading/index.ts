@@ -45,10 +45,16 @@ export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
 export { tellingMarks } from './answers/telling-marks.js';
-export { closingMeant, saysBrokenAgain, saysOtherWrong, tellsOfThePast } from './answers/closing-meant.js';
+export {
+  closingMeant,
+  saysBrokenAgain,
+  saysNeverFixed,
+  saysOtherWrong,
+  tellsOfThePast,
+} from './answers/closing-meant.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
-export { oddOne } from './answers/odd-one.js';
+export { oddOne, type OddOne } from './answers/odd-one.js';
 export { withoutOtherThings } from './answers/of-another-thing.js';
 export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';

@@ -3,14 +3,17 @@ import {
   closingMeant,
   outcomeSaid,
   saysBrokenAgain,
+  saysNeverFixed,
   saysOtherWrong,
   sharesWords,
   tellsOfThePast,
   type AnswerMeant,
   type Reading,
 } from '../../reading/index.js';
-import type { TriageModel } from '../../triage/index.js';
+import type { TriageModel, WalkState } from '../../triage/index.js';
+import { keptWords } from './kept-words.js';
 import { COMPLAINT } from './told-at-card.js';
+import type { Began } from './turn.js';
 
 /** The trouble is back, or another stands behind it; null where it stays mended. */
 export const afterCure = (model: TriageModel, text: string, { facts }: Reading): AnswerMeant | null => {
@@ -33,4 +36,13 @@ export const endingMeant = (model: TriageModel, text: string, mended: string): '
   if (meant === 'farewell') return 'no';
   if (meant === 'cause') return sharesWords(model.reading.sayings.lexicon, text, mended) ? 'stays' : 'other';
   return meant ?? 'stays';
+};
+
+export const NOT_CURED = 'Sorry: I took that for a cure. It is taken back, and your words are kept.';
+
+/** "No, nothing is fixed": what was taken for a cure was none, and is not what came of the remedy. */
+export const withoutCure = ({ context, walk }: Began, text: string): WalkState | null => {
+  const at = walk.state.events.findLastIndex((event) => event.kind === 'try' && event.outcome === 'works');
+  if (at < 0 || !saysNeverFixed(text)) return null;
+  return keptWords(context.by, { ...walk.state, events: walk.state.events.filter((_, i) => i !== at) }, text);
 };

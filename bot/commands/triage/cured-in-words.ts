@@ -2,7 +2,7 @@
 import { isProblem } from '../../ground/problem.js';
 import { curedByDeed, readText, type DeedTold } from '../../reading/index.js';
 import { answerStep, tellText, type WalkState } from '../../triage/index.js';
-import { HAS_CHANGED, isAnswer, remedyOf } from './asks-fixed.js';
+import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
 import { creditedIn, takeCredited, type Credited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
@@ -28,6 +28,13 @@ const isElsewhere = (began: Began, text: string): boolean =>
 /** A question, a remedy or numbers stand before the member, or the sheet for a helper. */
 const isWaiting = (began: Began): boolean => isAsked(began) || began.before.step.kind === 'handOn';
 
+/** A cure without a word on what was done: something is said to be otherwise; where no remedy was shown, by more than a part at work. */
+const mayBeCure = (text: string, isPlain: boolean, expected: string | undefined): boolean =>
+  expected === undefined ? isPlain && IS_OTHERWISE.test(text) : HAS_CHANGED.test(text) || !HAS_IT_NOT.test(text);
+/** "I don't have a VPN, the ping answers": that remedy was for another. */
+const HAS_IT_NOT =
+  /^\W*(?:(?:but|hey|sorry|well),? )*(?:no\b(?! more)|nope|none|(?:i|we) (?:do ?n['\u2019]?t|do not|have ?n['\u2019]?t) (?:have|use|got)|(?:i|we) have no|there (?:is|are|was) (?:no\b|not|none)|(?:as )?i said)/iu;
+
 const isFault = (credited: Credited): boolean => credited !== null && credited !== 'else' && !('among' in credited);
 
 /** The remedy in hand, in other words than its own. */
@@ -46,7 +53,7 @@ export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTur
   const credited = creditedIn(began, text, expected);
   const isPlain = isFault(credited);
   if (!isPlain && isElsewhere(began, text)) return null;
-  if (expected === undefined && !told.isDone && !(isPlain && HAS_CHANGED.test(text))) return null;
+  if (!told.isDone && !mayBeCure(text, isPlain, expected)) return null;
   const { state } = tellText(began.context.model, began.walk.state, text, began.context.by);
   return credited === null ? curedAsShown(began, state, expected) : takeCredited(began, text, state, expected);
 };

@@ -17,7 +17,7 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
-import { afterCure, endingMeant } from './at-the-end.js';
+import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
@@ -193,6 +193,8 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
   const { context, walk, before } = began;
   const { step } = before;
   if (step.kind !== 'done' || walk.endedUtcMs !== null) return null;
+  const uncured = withoutCure(began, text);
+  if (uncured !== null) return changed(began, uncured, { notes: [NOT_CURED] });
   const { state, read } = tellText(context.model, walk.state, text, context.by);
   if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
   const ending = endingMeant(context.model, text, step.fault.title);
@@ -254,7 +256,7 @@ const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> =>
   const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const known = await entriesTold(context.deps, context, [...texts, text]);
   if (known.length > 0) return takeWords({ ...began, known }, text);
-  return (await takePlace(began, text)) ?? askedIfFixed(began, text, takeWords(began, text));
+  return askedIfFixed(began, text, takeWords(began, text));
 };
 
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
@@ -270,7 +272,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = await takeLast(began, said.text);
+  const left = (await takePlace(began, said.text)) ?? (await takeLast(began, said.text));
   if (left !== null) return left;
   return takeTyped(began, said.text);
 };

@@ -4,7 +4,7 @@
  */
 
 const POLITE =
-  "(?:[ ,.!]+(?:please|thanks?|thank you|cheers|ta|sure|of course|do|go on|go ahead|count it|you (?:may|can)|that(?:['\u2019]?s| is) (?:fine|ok)|just end|rather not|not this one))*";
+  "(?:[ ,.!]+(?:please|thanks?|thank you|cheers|ta|sure|fine|of course|do|go on|go ahead|count(?: it| that| this)?|good ?night|bye|you (?:may|can)|that(?:['\u2019]?s| is) (?:fine|ok)|just end|rather not|not this one))*";
 const YES = new RegExp(
   `^(?:yes|yeah|yep|yup|sure|of course|ok|okay|please do|go ahead|count it|you may)${POLITE}[ .!]*$`,
   'iu',
@@ -50,6 +50,19 @@ export const saysBrokenAgain = (text: string): boolean => {
   const breaths = text.split(BREATHS).map((breath) => breath.trim());
   return breaths.some((breath) => !PAST.test(breath) && BROKEN.some((pattern) => pattern.test(breath)));
 };
+
+const MENDED = '(?:fixed|cured|mended|solved|sorted)';
+const NEVER_FIXED = new RegExp(
+  [
+    `\\bnothing(?: is| was| has been| got)?(?: \\w+)? ${MENDED}\\b`,
+    `\\b(?:not|never|isn['\u2019]?t|wasn['\u2019]?t)(?: \\w+)? ${MENDED}\\b`,
+    "\\b(?:i|we) (?:did ?n['\u2019]?t|did not|have ?n['\u2019]?t|have not) (?:say (?:it|that)|fix|done?|tr(?:y|ied)|change)\\w*\\b",
+  ].join('|'),
+  'iu',
+);
+
+/** That a cure was never told: "no, nothing is fixed". */
+export const saysNeverFixed = (text: string): boolean => NEVER_FIXED.test(text) && !OVER.test(text);
 
 /** Plainly that something else is wrong now. */
 export const saysOtherWrong = (text: string): boolean =>

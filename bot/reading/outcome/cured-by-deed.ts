@@ -47,6 +47,7 @@ const CAME_GOOD = [
   `\\b${IT}(?:['\u2019]?s| is| are| seems| looks| has been| been)? (?:now |all |just |so |really |absolutely )*${GOOD}(?: |$)`,
   `^(?:now |all |its |it['\u2019]?s |we(?:['\u2019]?re| are) |i(?:['\u2019]?m| am) )*(?:${GOOD}|connected|working|done and dusted|job done|success|problem gone)(?: (?:now|again|here|mate|ever since))*$`,
   '^(?:both |all )?(?:the )?(?:motors?|axes) (?:at|on) full speed',
+  `\\b${IT} (?:(?:now|slap|bang|dead|smack|right|spot|just|straight) )*${MIDDLE}\\b`,
   `\\b(?:is|are|lands?|sits?|stays?|stands?|comes?|everything|all|was) (?:now |right |bang |dead |smack |always )*${MIDDLE}\\b`,
   `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?(?:${TROUBLES})\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",
@@ -86,6 +87,10 @@ const CEASED = new RegExp(
   `\\b(?:no|not (?:a|one)|without (?:a|any|one)|zero)(?: single| more| other)? (?:${TROUBLES})\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:\\w+ )(?:any ?more|again|once|since)\\b|\\bno problem\\b|\\bnever ?mind\\b|\\b(?:can ?not|can['\u2019]?t) believe\\b`,
   'gu',
 );
+
+/** It went so once: that is no word on what came of it. */
+const OF_THE_PAST =
+  /\b(?:worked|connected|went|ran|(?:was|were|has been|had been) (?:fine|ok|good|working|connected))\b[^.;!?]{0,40}?\b(?:(?<!\b(?:as|like|than) )before|until|till|up to|last \w+|yesterday|earlier|once|for (?:\w+ )?(?:years|months|weeks)|always|all (?:year|summer|winter|spring|autumn))\b/u;
 
 const OF_THE_LINK =
   /\b(?:conn?ect(?:s|ed|ing)?|talks?|talking|answers?|online)\b|\b(?:sees?|finds?|found) (?:it|the \w+)\b|\b(?:we|i)\W{0,2}(?:re|are|m|am) in$/iu;
@@ -131,6 +136,7 @@ const deedIn = (text: string): DeedTold => {
     !/\?/u.test(said) &&
     !statesFailure(said) &&
     !isOnlySet(said) &&
+    !OF_THE_PAST.test(said.toLowerCase()) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));

@@ -23,9 +23,15 @@ const OF_THE_CURE =
 const PORT_NUMBER =
   /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected|set|opened|changed|with)(?: in)? (?:it )?(?:as |to |with |on |the |number )*)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
 
+/** What a program is for says nothing of the mount: "the polar alignment program was still open". */
+const PROGRAM_FOR =
+  /\b(?:polar[ -]?align\w*|align\w*|guid\w+|captur\w+|imag\w+|camera|plate[ -]?solv\w*|planetarium|focus\w*|weather|dome|video) (?:program(?:me)?|app|software|tool|assistant|routine)\b/giu;
+
 /** A letter by itself is a half of the globe; "a 5 A one" is a supply. */
 const numbersNamed = (text: string): string =>
   text
+    .replace(PROGRAM_FOR, 'program')
+    .replace(/\bdst\b|\bdaylight[ -]?savings?(?: time)?\b/giu, 'summer time')
     .replace(PORT_NUMBER, 'port number')
     .replace(/(?<![\p{L}\d'’-])w(?![\p{L}\d'’-])/giu, 'west')
     .replace(/(?<![\p{L}\d'’-])e(?![\p{L}\d'’-])/giu, 'east')
