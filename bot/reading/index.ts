@@ -54,7 +54,7 @@ export {
 } from './answers/closing-meant.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
-export { oddOne } from './answers/odd-one.js';
+export { oddOne, type OddOne } from './answers/odd-one.js';
 export { withoutOtherThings } from './answers/of-another-thing.js';
 export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';

@@ -104,7 +104,7 @@ const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> 
   return names;
 };
 
-/** Checks of which likeness says nothing beside what is told. */
+/** Checks and answers of which likeness says nothing beside what is told. */
 const quietedBy = (all: readonly { readonly entry: Pick<SayingEntry, 'quiets'> }[]): ReadonlySet<string> =>
   new Set(all.flatMap(({ entry }) => entry.quiets ?? []));
 
@@ -130,6 +130,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   }
   const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
   const isPlain = leavesLittle(number, tokenCount);
+  const last = [...lineOf.keys()].at(-1);
   const telling = new Set(placed.map(({ sentence }) => sentence));
   const heard = worthHearing(
     [...lineOf].flatMap(([own, line]) => (line.ofOther ? [] : [own])),
@@ -143,7 +144,9 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
     (own) => lineOf.get(own)?.start ?? 0,
     (span) => quoteOf(folded, span),
   );
-  const told = withSigns(placed).map(({ entry, match, sentence, line }) => ({
+  const isInPlace = ({ entry: { closes }, sentence }: Placed): boolean =>
+    closes !== true || (number > 1 && sentence === last);
+  const told = withSigns(placed.filter(isInPlace)).map(({ entry, match, sentence, line }) => ({
     entry: firmly(entry, line.text),
     sureness: entry.sureness ?? SURENESS.words,
     span: spanIn(line, sentence, match),

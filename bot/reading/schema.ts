@@ -101,8 +101,13 @@ export const sayingSchema = z.strictObject({
   ...told,
   /** Sets sayings about these (check ids, path, system) aside where they take no more of its words: "a power adapter" is no USB adapter. */
   hides: z.array(id).min(1).optional(),
-  /** Checks of which the text's likeness to others says nothing beside it: "tracks like a dream" is like what tells of drift. */
-  quiets: z.array(id).min(1).optional(),
+  /** Checks, or answers of them ("check.answer"), of which the text's likeness says nothing beside it: "tracks like a dream" is like what tells of drift. */
+  quiets: z
+    .array(z.string().regex(/^[a-z0-9-]+(?:\.[a-z0-9-]+)?$/u))
+    .min(1)
+    .optional(),
+  /** Only as the last words of a message, as a sentence of its own: "… it lands elsewhere. handset". */
+  closes: z.boolean().optional(),
   /** Also taken from a question or an "if" ("is it bad that my hub has no supply?"). */
   asked: z.boolean().optional(),
   /** Also taken from an "if" that tells what happens ("if I close the lid it drops"), where nothing is asked. */

@@ -45,6 +45,7 @@ const ODDITIES: Readonly<Record<string, Change>> = {
     'mount-does': 'one-axis',
     'arrow-keys': 'one',
     clutches: 'firm',
+    'gear-sound': 'silent',
     'handset-shows': 'motor',
   }),
   'gearing-wrong': odd('gearing-wrong', 'alignment', 'misses-anyhow', {
@@ -63,6 +64,7 @@ const ODDITIES: Readonly<Record<string, Change>> = {
     'refused-where': 'high',
     'mount-does': 'refuses-some',
     'handset-shows': 'limits',
+    'works-with-handset': 'refuses',
     slew: 'side-limit',
   }),
   'program-forbids-the-sun': odd('program-forbids-the-sun', 'client-program', 'refuses', {

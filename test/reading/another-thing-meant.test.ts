@@ -31,6 +31,8 @@ const WAYS: readonly Row[] = [
   ['My mount make wifi, I see it with my telephone', 'path', 'bridge-own-network'],
   ['mount is on our home wifi, it is not found', 'path', 'bridge-house-network'],
   ['it wont list bluetooth without location', 'path', 'bluetooth'],
+  ['the mount is by cable ethernet direct in the computer, it times out', 'path', 'network'],
+  ['a network cable goes from the adapter to the handset', 'path', 'through-controller'],
 ];
 
 const SYSTEMS: readonly Row[] = [
@@ -42,12 +44,30 @@ const SYSTEMS: readonly Row[] = [
 const HANDSET: readonly Row[] = [
   ['it goes to places two fists to the right. using just the handset', 'client', 'none'],
   ['everything is 50 minutes off. Only got the handset.', 'client', 'none'],
+  ['tracking is too fast, stars trail the other way. handset', 'client', 'none'],
+  ['the laptop does not connect. handset', 'client', null],
   ['only the handset works, the laptop does not connect', 'client', null],
   ['can I talk to the mount without handset, e.g. straight into the mount?', 'not-here', null],
 ];
 
 const REST: readonly Row[] = [
   ['In the hand control I put latitude 23 but where I put the S? I don’t found it', 'message', null],
+  ['When I close the remote desktop, after about 20 minutes the connection is cut', 'when-drops', null],
+  ['When I close the lid, after some minutes the connection is lost', 'when-drops', 'after-sleep'],
+  ['MOUNT DEAD. NO LIGHT. SAME BATTERY RUNS MY DEW HEATER FINE. WORKED LAST SATURDAY.', 'worked-before', null],
+  ['it worked last Saturday and I changed nothing since, now no light', 'worked-before', 'same'],
+  ['Driver says timeout. It is at "Choose your time zone"', 'controller-screen', 'question'],
+  ['Driver says timeout. The handset is at its main menu', 'controller-screen', 'ready'],
+  [
+    'Ports (COM & LPT) Communications Port (COM1) Standard Serial over Bluetooth link (COM3). With the lead out: exactly the same',
+    'port-appears',
+    'nothing',
+  ],
+  [
+    'usb-serial ttyUSB0: generic converter now disconnected from ttyUSB0\nusb-serial generic converter now attached to ttyUSB1',
+    'kernel-log',
+    'cycles',
+  ],
   ['rebooted the mount twice, same, no reply', 'tried-already', 'mount-restart'],
   ['rebooted the laptop twice, same, no reply', 'tried-already', 'restart'],
   ['Swapped the two motor cables over, the fault stayed with the motor', 'tried-already', null],

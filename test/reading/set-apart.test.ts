@@ -52,7 +52,7 @@ describe('the one of several', () => {
     ['arrow-keys', 'left right fine, up down nothing', 'one'],
   ])('%s: “%s” is %s', (check, text, answer) => {
     const { answers = [], good } = model.check(check) ?? {};
-    expect(oddOne(model.reading.sayings.lexicon, text, answers, good)).toEqual({ id: answer });
+    expect(oddOne(model.reading.sayings.lexicon, text, answers, good)).toMatchObject({ id: answer });
   });
 
   it.each([

@@ -20,6 +20,7 @@ const MODEL = smallModel({
   faults: [
     fault({
       id: 'wrong-plug',
+      weight: 0.1,
       answers: { plug: 'no', runs: 'no', hum: 'no', lately: { yes: 0.1, no: 0.9 } },
       verify: verify('plug'),
     }),
@@ -57,13 +58,24 @@ describe('a remedy that changed nothing', () => {
     expect(after([said('runs', 'no'), said('lamp', 'no'), tried('flat', 'same')]).next).toBeUndefined();
   });
 
-  it('leaves a second cause to be looked for, as long as a fresh walk would, where the look now finds all well', () => {
+  it('leaves a second cause to be looked for, with half of the turns given back, where the look now finds all well', () => {
     const { evidence, kept, of } = after([...PLUG_SHOWN, tried('wrong-plug', 'same'), said('plug', 'yes')]);
     expect(evidence.mended).toEqual(new Set([situation.faultIndex.get('wrong-plug')]));
-    expect(evidence.turns).toBe(0);
+    // Four answers and a remedy.
+    expect(evidence.turns).toBe(2);
     // That it does not run is as true as before, and the plug is well now; that it does not hum was the plug's doing.
     expect(kept).toEqual(['runs', 'plug']);
     expect(of('wrong-plug')).toBeLessThan(0.05);
+  });
+
+  it('leaves a second cause too where a coarser look had shown the first', () => {
+    const events = [said('runs', 'no'), said('hum', 'no'), tried('wrong-plug', 'same'), said('plug', 'yes')];
+    expect(after(events).evidence.mended.size).toBe(1);
+  });
+
+  it('proves nothing where the look found all well before it', () => {
+    const events = [said('hum', 'no'), said('plug', 'yes'), tried('wrong-plug', 'same'), said('plug', 'yes')];
+    expect(after(events).evidence.mended.size).toBe(0);
   });
 
   it('is still in question where the look finds the cause as it was', () => {

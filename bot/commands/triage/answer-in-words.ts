@@ -5,6 +5,7 @@ import {
   labelHalf,
   NO_CLIENT,
   oddOne,
+  type OddOne,
   outcomeSaid,
   readText,
   supplyFigures,
@@ -67,7 +68,7 @@ const outcomeMeant = (
 const SUPPLY_LABEL = 'supply-amps';
 
 /** Of all that the question asks after, the one that the words set apart from the rest; null where they set none apart. */
-export const oddIn = (began: Began, text: string): { readonly id: string | null } | null => {
+export const oddIn = (began: Began, text: string): OddOne | null => {
   const { context, before } = began;
   if (before.step.kind !== 'ask' || before.step.opening || isSafetyLook(before.step)) return null;
   const { answers, good } = questionOf(began);
@@ -86,7 +87,7 @@ const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: 
 /** It answers whichever question of a computer is asked, and is one of none. */
 const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
 
-type Odd = ReturnType<typeof oddIn>;
+type Odd = OddOne | null;
 
 /** The one set apart, or what is said outright; null where neither is. */
 const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
@@ -103,7 +104,8 @@ const nearTo = (
   const { model } = began.context;
   const question = questionOf(began);
   const guards = isSafetyLook(step);
-  const meant = answerMeant(model.reading, text, {
+  // What is set apart says which it is.
+  const meant = answerMeant(model.reading, odd?.words ?? text, {
     ...question,
     guards,
     isAside: wordCountOf(text) > SHORT && read.facts.some(({ what }) => model.check(what) !== undefined),

@@ -23,9 +23,11 @@ interface Named {
   readonly label: string;
 }
 
+const BY_THE_WAY = /[ ,]+(?:by the way|btw|right now|now|tonight|though|these days|at the moment)(?=[ ,.!]|$)/iu;
+
 /** "York, england" goes before "York" alone. */
 const placeIn = (deps: Pick<Deps, 'places'>, text: string): Named | null => {
-  const named = LIVES_IN.exec(text);
+  const named = LIVES_IN.exec(text.replace(BY_THE_WAY, ''));
   const said = named?.[1] ?? named?.[2];
   if (said === undefined) return null;
   for (const name of new Set([said, said.replace(/,.*$/u, '')])) {

@@ -29,7 +29,9 @@ const ASKS_FOR_FIGURES =
   /\b(?:how (?:far|much|many|strong)|what does .* read|read (?:against|while)|volts|amps|amount)\b/iu;
 
 const saysHasNoFigures = (said: string): boolean =>
-  said.length <= LONGEST_OF_NO_FIGURES && HAS_NO_FIGURES.test(said) && !HAS_A_NUMBER.test(said);
+  said.length <= LONGEST_OF_NO_FIGURES &&
+  HAS_NO_FIGURES.test(said) &&
+  !HAS_A_NUMBER.test(said.replace(/\b(?:have|got|see|find) (?:one|any)\b/giu, ''));
 
 /** "No numbers", where the numbers of a miss are asked for. */
 const saysNoNumbers = (said: string): boolean =>

@@ -256,7 +256,7 @@ const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> =>
   const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const known = await entriesTold(context.deps, context, [...texts, text]);
   if (known.length > 0) return takeWords({ ...began, known }, text);
-  return (await takePlace(began, text)) ?? askedIfFixed(began, text, takeWords(began, text));
+  return askedIfFixed(began, text, takeWords(began, text));
 };
 
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
@@ -272,7 +272,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = await takeLast(began, said.text);
+  const left = (await takePlace(began, said.text)) ?? (await takeLast(began, said.text));
   if (left !== null) return left;
   return takeTyped(began, said.text);
 };

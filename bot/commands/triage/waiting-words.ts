@@ -1,6 +1,7 @@
 /** Words that are no command, where a walk of the asker waits in that place: they are the member's own words about the mount. */
 import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
+import { resolveTarget } from '../../catalogue/index.js';
 import type { Outcome } from '../../reply/reply.js';
 import {
   leavesWalk,
@@ -92,12 +93,20 @@ const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
   return 'line' in read ? IS_OF_SKY.test(read.line) : isProblem(read.outcome) && read.isTopic !== true;
 };
 
+/** "Always at ten": a word that no target has is said of the hour at which it fails. */
+const namesNoTarget = (line: string, said: string, deps: Deps): boolean => {
+  if (OPENS_QUESTION.test(said) || said.endsWith('?')) return false;
+  const named = /^(?:up|altitude) (?<target>[^:]*?)(?: \w+:.*)?$/u.exec(line)?.groups?.['target'];
+  return named !== undefined && isProblem(resolveTarget(deps.catalogue, named.replaceAll('"', '')));
+};
+
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
 const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   const said = text.trim();
   if (text.length > LINE_LIMIT || wordCountOf(said) < FEWEST_WORDS) return false;
   const read = plainAlone(text, deps, nowUtcMs);
-  if (read === null || !('line' in read) || !isAskedOfTheSky(said, read)) return false;
+  if (read === null || !('line' in read) || !isAskedOfTheSky(said, read) || namesNoTarget(read.line, said, deps))
+    return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);
   // "Saturn at 9" is a target and its hour from end to end, whatever it is like.
   const isWhole = (read.unread ?? 0) === 0 && / at:/u.test(read.line);

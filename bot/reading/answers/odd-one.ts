@@ -10,7 +10,7 @@ import type { Lexicon } from '../words/lexicon.js';
 const WELL =
   '(?:fine|ok(?:ay)?|right|correct|good|well|same|match(?:es|ing)?|agrees?|in order|identical|true|yes|check|tick|as (?:it|they|the \\w+) (?:should(?: be)?|says?)|bene|giusto|gut|richtig|stimmt|bien|bon)';
 const ALL =
-  '(?:all|everything|every (?:one|line|other \\w+)|each|the (?:rest|others?|lot)|others?|rest|they|these|those|both|nothing (?:wrong|else|like that|of that|of (?:it|them|those|these))|none(?: of (?:it|them|those|these|that))?|tutto|alles|todo|tout|only (?:thing|one|line|bit)|just)';
+  '(?:all|everything|every (?:one|line|other \\w+)|each|the (?:rest|others?|lot)|others?|rest|they|these|those|both|nothing (?:wrong|else|really|much|at all|like that|of that|of (?:it|them|those|these))|none(?: of (?:it|them|those|these|that))?|tutto|alles|todo|tout|only (?:thing|one|line|bit)|just)';
 /** What stands behind it is the odd one. */
 const EXCEPT =
   '(?:except(?:ing)?(?: for)?|apart from|aside from|other than|save(?: for)?|bar(?:ring)?|besides|well(?=,? (?:my|the|i|we|there|a|an|it)\\b)|with the exception of|(?:all )?but(?: not| for)?|only|just|bis auf|ausser|außer|nur|salvo|sauf|menos|tranne|solo)';
@@ -97,6 +97,12 @@ const OF_ALL = /^(?:none|nothing|all|everything|both|yes|they|it matches)\b/iu;
 /** Of several, one. */
 const ONE = /^(?:only )?one\b|\bonly one\b/iu;
 
+export interface OddOne {
+  readonly id: string | null;
+  /** What is said of it. */
+  readonly words: string;
+}
+
 /**
  * The answer that names the odd one.
  * @returns null where no one is set apart; `id` null where it is, and no answer, or more than one, names it
@@ -106,7 +112,7 @@ export const oddOne = (
   text: string,
   answers: readonly AnswerLabel[],
   good: string | undefined,
-): { readonly id: string | null } | null => {
+): OddOne | null => {
   const sound = answers.find(({ id }) => id === good);
   if (sound === undefined || !OF_ALL.test(sound.label)) return null;
   const odd = setApart(text);
@@ -120,6 +126,7 @@ export const oddOne = (
     }))
     .sort((a, b) => b.shared - a.shared);
   const [first, second] = scored;
-  if (first !== undefined && first.shared > 0 && first.shared > (second?.shared ?? 0)) return { id: first.id };
-  return odd.isPlain ? { id: others.find(({ label }) => ONE.test(label))?.id ?? null } : null;
+  if (first !== undefined && first.shared > 0 && first.shared > (second?.shared ?? 0))
+    return { id: first.id, words: odd.words };
+  return odd.isPlain ? { id: others.find(({ label }) => ONE.test(label))?.id ?? null, words: odd.words } : null;
 };

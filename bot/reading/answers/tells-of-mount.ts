@@ -3,7 +3,7 @@ import type { Vocabulary } from '../vocabulary.js';
 import { carries, saidText } from './said-words.js';
 
 /** Often in them, and as often said of an evening. */
-const OF_ANY_DAY = new Set('night even morn day time first last good great fine home back look like'.split(' '));
+const OF_ANY_DAY = new Set('night even morn day time first last good great fine home back left look like'.split(' '));
 
 /**
  * False for "who has the key to the clubhouse"; true for "who keeps the port busy".

@@ -25,7 +25,7 @@ export interface Liked {
    * have no answer yet, at most one a check.
    * @param printed checks that a message answers, whatever words stand around it; null: so few words that little else can be meant; nothing is doubted
    * @param found "check.answer" of all that words and messages told before it was weighed which of it holds
-   * @param quieted checks of which the text's likeness says nothing
+   * @param quieted checks, and answers ("check.answer"), of which the text's likeness says nothing
    */
   readonly judged: (
     gathered: { readonly facts: readonly ReadFact[]; readonly understood: readonly Understood[] },
@@ -175,7 +175,9 @@ export const likenessOf = (
           : 1;
       const firm = facts.filter((fact) => least(fact) >= FIRM);
       const taken = new Set(firm);
-      const beside = likelyBeside(firm).filter(({ check }) => !quieted.has(check));
+      const beside = likelyBeside(firm).filter(
+        ({ check, answer }) => !quieted.has(check) && !quieted.has(`${check}.${answer}`),
+      );
       // What was told and then set aside, of another way to the mount say, stays aside.
       const isNew = ({ check, answer }: Likely): boolean => !found.has(`${check}.${answer}`);
       const path = facts.find(({ what }) => what === 'path')?.answer;

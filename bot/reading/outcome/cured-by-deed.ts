@@ -47,6 +47,7 @@ const CAME_GOOD = [
   `\\b${IT}(?:['\u2019]?s| is| are| seems| looks| has been| been)? (?:now |all |just |so |really |absolutely )*${GOOD}(?: |$)`,
   `^(?:now |all |its |it['\u2019]?s |we(?:['\u2019]?re| are) |i(?:['\u2019]?m| am) )*(?:${GOOD}|connected|working|done and dusted|job done|success|problem gone)(?: (?:now|again|here|mate|ever since))*$`,
   '^(?:both |all )?(?:the )?(?:motors?|axes) (?:at|on) full speed',
+  `\\b${IT} (?:(?:now|slap|bang|dead|smack|right|spot|just|straight) )*${MIDDLE}\\b`,
   `\\b(?:is|are|lands?|sits?|stays?|stands?|comes?|everything|all|was) (?:now |right |bang |dead |smack |always )*${MIDDLE}\\b`,
   `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?(?:${TROUBLES})\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",

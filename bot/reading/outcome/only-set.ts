@@ -22,15 +22,20 @@ const DONE = new RegExp(
   `^(?:(?:ok(?:ay)?|yes|yep|so|and|then|i|we|just|now|have|had|did|re) ?)*(?:entered|typed|set|put|changed|corrected|fixed|re-?entered|read|reads|says|shows|switched|turned|took|wrote|keyed|saved|chose|picked|done|it now|now it)\\b(?!.*\\b(?:works?|connects?|moves?|slews?|finds?|lands?|tracks?|talks?|answers?|stays|goes|eyepiece|middle|cent(?:re|er)|view|field|did it|the trick|cured|solved|mended|on target|gone)\\b).*$`,
   'iu',
 );
+/** "It's on 9600 now", "com 7 now". */
+const A_VALUE = new RegExp(
+  `^${LEADS}(?:(?:it|that|they)(?:${IS})? (?:now )?)?(?:on|at|set to|to)? ?(?:com ?)?\\d[\\d.,:]*(?: ${NOW})*$`,
+  'iu',
+);
 const NAMES_ENTRY = new RegExp(`\\b${ENTRY}\\b`, 'iu');
 const BREATHS = /[,.;!\u2026\n]+(?!\d)|\s-+\s|\b(?:and|so)\b/iu;
 
 /** @returns whether all that the words tell is that an entry was set, or stands right */
 export const isOnlySet = (text: string): boolean => {
-  if (!NAMES_ENTRY.test(text) || text.includes('?')) return false;
+  if (!(NAMES_ENTRY.test(text) || /\d/u.test(text)) || text.includes('?')) return false;
   const breaths = text
     .split(BREATHS)
     .map((breath) => breath.trim().replace(/\s+/gu, ' '))
     .filter((breath) => breath !== '');
-  return breaths.every((breath) => SET.test(breath) || DONE.test(breath));
+  return breaths.every((breath) => SET.test(breath) || DONE.test(breath) || A_VALUE.test(breath));
 };

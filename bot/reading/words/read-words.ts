@@ -30,6 +30,10 @@ const goesBefore = (a: Found, b: Found): boolean => {
 const hides = (other: CompiledSaying, own: CompiledSaying): boolean =>
   other.entry.hides?.some((what) => what === own.entry.sign || Object.hasOwn(own.entry.answers ?? {}, what)) === true;
 
+/** It is there to hide such a sign: "close the remote desktop" is no closing of the lid. */
+const hidesSign = ({ entry: { hides } }: CompiledSaying, { entry: { sign } }: CompiledSaying): boolean =>
+  sign !== undefined && hides?.includes(sign) === true;
+
 /** Of two that tell the same answers, one of which counts only beside another, neither is the other's rival. */
 const agree = ({ entry: other }: CompiledSaying, { entry: own, answers }: CompiledSaying): boolean =>
   own.beside !== undefined && answers.every(([check, answer]) => (other.answers?.[check] ?? answer) === answer);
@@ -38,8 +42,9 @@ const isRival = (other: Found, own: Found): boolean =>
   other.saying !== own.saying &&
   goesBefore(other, own) &&
   overlap(other.match, own.match) &&
-  (other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
-  !agree(other.saying, own.saying);
+  (hidesSign(other.saying, own.saying) ||
+    ((other.saying.tells.some((what) => own.saying.tells.includes(what)) || hides(other.saying, own.saying)) &&
+      !agree(other.saying, own.saying)));
 
 /**
  * Of sayings over the same words that tell the same thing, the one that takes more of them.

@@ -18,6 +18,10 @@ const leftOf = ({ checks }: Situation, observation: Observation, fault: number):
   return [{ ...first, answer, ...(others.length === 0 ? {} : { or: others }) }];
 };
 
+/** How likely an answer is before anything is known. */
+const usually = (priors: Float64Array, odds: Float64Array | undefined): number =>
+  priors.reduce((sum, prior, h) => sum + prior * (odds?.[h] ?? 0), 0);
+
 /** An answer is a cause's own where the cause gives it so much more often than the others do. */
 const OWN_FROM = 2;
 
@@ -31,8 +35,7 @@ const isExplained = (
   return observations.some((one) => {
     if (one.check !== check || one.or !== undefined || one.answer === numbers?.good) return false;
     const odds = numbers?.odds[one.answer];
-    const usual = priors.reduce((sum, prior, h) => sum + prior * (odds?.[h] ?? 0), 0);
-    return (odds?.[fault] ?? 0) >= OWN_FROM * usual;
+    return (odds?.[fault] ?? 0) >= OWN_FROM * usually(priors, odds);
   });
 };
 
@@ -76,34 +79,42 @@ export const takeChange = (state: Gathering, index: number): void => {
   state.turns = 0;
 };
 
-/** A look shows a cause by an answer that is at least this likely under it, where it seldom finds all well. */
+/** The look for a cause shows it by an answer that is at least this likely under it, where it seldom finds all well … */
 const SHOWN_FROM = 0.2;
 const WELL_BELOW = 0.5;
+/** … and another look at the same stage does by an answer as likely as this, and so many times likelier than under all causes. */
+const SHOWN_BESIDE_FROM = 0.5;
+const TIMES_LIKELIER = 5;
 
-/** The answer by which the look for a fault showed it, before its remedy. */
+/** The answer by which a look showed a fault, before its remedy: the look for it, or else a coarser one. */
 export const shownBefore = (
-  { faults, checks, checkIndex }: Situation,
+  { faults, checks, checkIndex, priors }: Situation,
   observations: readonly Observation[],
   fault: number,
 ): Observation | undefined => {
-  const check = checkIndex.get(faults[fault]?.verify.check ?? '');
-  const numbers = checks[check ?? -1];
-  if (numbers === undefined) return undefined;
-  const odds = (answer: number): number => numbers.odds[answer]?.[fault] ?? 0;
-  return observations.findLast(
-    (one) =>
-      one.check === check &&
-      one.before !== true &&
-      one.guessed !== true &&
-      one.answer !== numbers.good &&
-      odds(one.answer) >= SHOWN_FROM &&
-      odds(numbers.good) < WELL_BELOW,
-  );
+  const own = checkIndex.get(faults[fault]?.verify.check ?? '');
+  const shows = ({ check, answer, before, guessed }: Observation): boolean => {
+    const numbers = checks[check];
+    if (numbers === undefined || before === true || guessed === true || answer === numbers.good) return false;
+    const under = (one: number): number => numbers.odds[one]?.[fault] ?? 0;
+    if (check === own) return under(answer) >= SHOWN_FROM && under(numbers.good) < WELL_BELOW;
+    const { scope, byStage, lasting, stage } = numbers.entry;
+    if (stage !== faults[fault]?.stage) return false;
+    if (scope === 'chain' || byStage !== undefined || lasting === true || under(answer) < SHOWN_BESIDE_FROM)
+      return false;
+    return under(answer) >= TIMES_LIKELIER * usually(priors, numbers.odds[answer]);
+  };
+  // Where the look for it found all well even then, that it does so now says nothing.
+  const good = checks[own ?? -1]?.good;
+  if (observations.some(({ check, answer }) => check === own && answer === good)) return undefined;
+  const shown = observations.filter(shows);
+  return shown.findLast(({ check }) => check === own) ?? shown.at(-1);
 };
 
 /**
  * A look showed the fault, its remedy changed nothing, and the look now finds all well: it was there and is mended, and another
- * cause shows the same complaint. How far it gets still holds; other answers that the mended fault gave rise to are set aside.
+ * cause shows the same complaint. How far it gets still holds; other answers that the mended
+ * fault gave rise to are set aside, and half of the turns are given back for the search.
  */
 export const takeMended = (state: Gathering, index: number): void => {
   const { situation } = state;
@@ -118,7 +129,7 @@ export const takeMended = (state: Gathering, index: number): void => {
   };
   state.setAside = new Set([...state.setAside, ...state.observations.map(({ check }) => check).filter(stale)]);
   state.observations = state.observations.filter(({ check }) => !stale(check));
-  state.turns = 0;
+  state.turns = Math.floor(state.turns / 2);
 };
 
 /** Whether what a remedy came to says that a second cause stands behind its own. `times`: how often the trouble came back after it. */

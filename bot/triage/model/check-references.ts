@@ -53,6 +53,13 @@ const checkFault = (known: References, fault: FaultEntry): void => {
   for (const [i, same] of (fault.sameAs ?? []).entries()) faultExists(known, 'faults', fault.id, ['sameAs', i], same);
 };
 
+const quietedExist = (known: References, kind: 'evidence' | 'sayings', entry: Partial<SayingEntry>): void => {
+  for (const quieted of entry.quiets ?? []) {
+    const [check = '', answer] = quieted.split('.');
+    oddsFit(known, [kind, entry.id ?? ''], ['quiets'], check, answer ?? {});
+  }
+};
+
 const checkTold = (
   known: References,
   kind: 'evidence' | 'sayings',
@@ -67,7 +74,7 @@ const checkTold = (
   if (entry.path !== undefined && !known.paths.has(entry.path) && !known.families.has(entry.path))
     complain(['path'], notThere('path or family', entry.path, new Set([...known.paths, ...known.families])));
   if (entry.names !== undefined) oddsFit(known, [kind, entry.id], ['names'], entry.names, {});
-  for (const check of entry.quiets ?? []) oddsFit(known, [kind, entry.id], ['quiets'], check, {});
+  quietedExist(known, kind, entry);
   const { answers, suggests, system, path, client, hides, quiets, sign, aside, names } = entry;
   if ([answers, suggests, system, path, client, hides, quiets, sign, aside, names].every((part) => part === undefined))
     complain(['answers'], 'it neither answers a check nor suggests a fault, a system or a path');

@@ -66,6 +66,8 @@ const loops = (w: World): string =>
     : 'silent';
 
 const adapterLight = (w: World): string => {
+  // A port that is refused or not found is not opened, whatever the reason.
+  if (w.oddity?.shows === 'denied' || w.oddity?.shows === 'not-found') return 'still';
   if (!portExists(w) || w.port.chosen !== 'right' || !programOpensPort(w)) return 'still';
   if (w.port.group !== 'member' || w.port.holder !== null || w.port.package === 'confined') return 'still';
   return wiresCarry(w) && energised(w) && w.controller.screen === 'ready' && w.settings.speedFits ? 'both' : 'sends';

@@ -271,6 +271,9 @@ const ofPhase = (asked: Asked, toDo: string | null): Reading | Problem | null =>
 /** "At 4am if Saturn is up": else not at all. */
 const IF_UP = /\b(?:if|provided|as long as|assuming|in case)\b.*\b(?:up|visible|risen|above|in the sky)\b/u;
 
+const onlyIfUp = (asked: Asked, at: string | undefined, target: string | undefined): { readonly when?: string } =>
+  at !== undefined && target !== undefined && says(asked, IF_UP) ? { when: 'up' } : {};
+
 const reminderOfOther = (asked: Asked, toDo: string | null): Reading | Problem => {
   const ofMoon = MOON_TURNS.find(([pattern]) => says(asked, pattern))?.[1];
   const named = ofMoon === undefined ? asked.targets[0] : 'moon';
@@ -285,7 +288,7 @@ const reminderOfOther = (asked: Asked, toDo: string | null): Reading | Problem =
   const options: Readonly<Record<string, string | undefined>> = {
     target,
     ...condition,
-    ...(at !== undefined && target !== undefined && says(asked, IF_UP) ? { when: 'up' } : {}),
+    ...onlyIfUp(asked, at, target),
     at,
     ...remindOptions(asked, isSunrise),
     say: saidOf(toDo, target),

@@ -2,6 +2,7 @@
 import type { UtcMs } from '../../../sky/types.js';
 import { isOfThatDate, MONTH_WORDS, namesHour, namesNight } from '../../../times/index.js';
 import { numberOf, take, takeFirst, type Run, type Sentence } from './words.js';
+import { hourInFigures } from './hour-figures.js';
 import { MS_PER_DAY } from '../../../ground/durations.js';
 import { tableOf } from '../../../ground/table-of.js';
 
@@ -131,7 +132,7 @@ const pastHour = (words: string): string | null => {
   return darkHour(h, m, past[4] ?? '');
 };
 
-/** "21.30", "2130", "930", where a word before says it is an hour. */
+/** "21.30", "930", where a word before says it is an hour. */
 const figuresHour = (words: string): string | null => {
   const figures = /^(\d{1,2})[.:]?(\d{2})(?:h|hrs)?$/u.exec(words);
   return figures === null ? null : darkHour(Number(figures[1]), Number(figures[2]), '');
@@ -202,7 +203,9 @@ const takeUniversal = (sentence: Sentence, from: number): boolean => {
 };
 
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
-  const said = takeFirst(sentence, LONGEST, (run, before) => hourIn(run, before, nowUtcMs), PREPOSITION);
+  const read = (run: Run, before: string): string | null =>
+    hourInFigures(sentence, run, before) ?? hourIn(run, before, nowUtcMs);
+  const said = takeFirst(sentence, LONGEST, read, PREPOSITION);
   if (said === null) return null;
   if (/\d/u.test(said.text) && takeUniversal(sentence, said.at)) return { ...said, text: `${said.text} utc` };
   return isMorning ? { ...said, text: inTheMorning(said.text) } : said;

@@ -1,0 +1,36 @@
+/** Four figures for an hour by the 24-hour clock, as observers write them: "0900", "2315", "1900 local", "2200 hrs". */
+import type { Run, Sentence } from './words.js';
+
+const FIGURES = /^([01]\d|2[0-3])([0-5]\d)(?:h|hrs|hours)?$/u;
+const WITH_WORD = /^((?:[01]\d|2[0-3])[0-5]\d) (?:h|hrs|hours|local|local time|lt)$/u;
+/** Words beside which four figures are an hour, whatever they could be else. */
+const OF_TIME =
+  /^(?:tonight|tomorrow|today|morning|evening|night|(?:mon|tues|wednes|thurs|fri|satur|sun)days?|local|lt|utc?|hrs|hours|at|around|about|by|till|til|until|from|after|before|@|to)$/u;
+/** … and those beside which they are none: a number of a list, a size, a price. */
+const OF_OTHERS =
+  /^(?:ngc|ic|m|c|hd|hr|hip|sao|ugc|pgc|eso|arp|abell|cr|mel|mrk|hcg|ldn|lbn|vdb|barnard|b|sh2|gaia|tyc|gc|asteroid|minor|number|no|nr|id|pin|port|code|iso|channel|room|focal|length|fl|f|mag|price|year|in|since|eclipses?|comets?)$/u;
+const UNIT =
+  /^(?:mm|m|cm|km|ft|feet|x|hz|px|ly|ms|secs?|seconds|minutes|mins?|days?|years?|stars|metres|meters|euros?|dollars|pounds|k)$/u;
+/** A year of ours as it stands; "tonight 2030" is none. */
+const YEAR = /^(?:19[5-9]\d|20[0-5]\d)$/u;
+
+const inClock = (figures: string): string => `${figures.slice(0, 2)}:${figures.slice(2)}`;
+
+/** What may follow an hour that stands by itself. */
+const GOES_ON = /^(?:|not|and|or|from|in|with|for|please|pls|safe|ok|now)$/u;
+
+/** By itself at the end, on a quarter, and no year. */
+const standsAlone = (four: string, next: string): boolean =>
+  GOES_ON.test(next) && Number(four.slice(2)) % 15 === 0 && !YEAR.test(four);
+
+/** As the time rooms read it, "09:00"; null where the figures may be another thing. */
+export const hourInFigures = ({ words }: Sentence, { plain, at, count }: Run, before: string): string | null => {
+  const said = WITH_WORD.exec(plain)?.[1];
+  if (said !== undefined) return inClock(said);
+  const [, hours = '', minutes = ''] = FIGURES.exec(plain) ?? [];
+  const next = words[at + count]?.plain ?? '';
+  if (hours === '' || OF_OTHERS.test(before) || UNIT.test(next)) return null;
+  const four = `${hours}${minutes}`;
+  const isHour = OF_TIME.test(before) || OF_TIME.test(next) || four.startsWith('0') || standsAlone(four, next);
+  return isHour ? inClock(four) : null;
+};
