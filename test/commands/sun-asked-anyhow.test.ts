@@ -36,6 +36,14 @@ describe.each([[null], [COLOGNE]])('with site %s', (site) => {
     ['mag ik met een zonnebril naar de zon kijken', /^No, unless/u],
     ['czy mogę patrzeć na słońce w okularach przeciwsłonecznych', /^No, unless/u],
     ['puedo mirar el sol un segundo', /^No, unless/u],
+    ['podemos ver el sol con gafas de sol', /^No, unless/u],
+    ['si può guardare il sole al tramonto', /^No, unless/u],
+    ['mag je zonder bril in de zon kijken', /^No, unless/u],
+    ['sun going down, mercury in the finder now?', /^No, never sweep/u],
+    ['do i need eclipse specs when its total', /^No, not while any/u],
+    ['still light out, sun just about gone, sweeping for mercury ok?', /^No, never sweep/u],
+    ['can i search for venus at sunrise with bins', /^No, never sweep/u],
+    ['and if i use a white card to project it', /^No, not as a first try/u],
     ['è sicuro guardare l’eclissi con il telefono', /^No, not without/u],
     ['what if i project it on paper', /^No, not as a first try/u],
     ['do we need glasses when it is total?', /^No, not while any/u],
@@ -68,6 +76,7 @@ describe('by day and before it', () => {
 
   it.each([
     ['when is it safe to open the dome', /^The Sun sets next on .*16:3\d/u],
+    ['when can i open the roof', /^The Sun sets next on .*16:3\d/u],
     ['can i uncap the scope at 8pm', /^Down: 3\d° below/u],
   ])('%s', async (line, told) => {
     expect(await first(line, COLOGNE)).toMatch(told);
@@ -82,6 +91,12 @@ describe('what only sounds like it', () => {
     'can i see venus before sunrise in binoculars',
     'what can i see after the sun goes down',
     'a qué hora se pone el sol',
+    'a qué hora puedo ver la puesta del sol',
+    'dove posso vedere Saturno stasera',
+    'is it still light out',
+    'which stars can we see at sunrise',
+    'do i need glasses at the eyepiece',
+    'can i open the observatory door app on my phone',
     'wann geht die Sonne unter',
   ])('%s', async (line) => {
     expect(await first(line, COLOGNE)).not.toMatch(/^No, (?:unless|never|not)/u);

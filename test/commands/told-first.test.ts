@@ -36,6 +36,14 @@ describe('where they are', () => {
     expect([title, factOf(facts, 'Elevation')]).toEqual(['Site saved: pangue', '1100 m']);
   });
 
+  it.each([
+    ['save site Hilltop 52.1, 0.3, 85 m', '52.10° N, 0.30° E', '85 m'],
+    ['add site quarry 51.2 -1.3 elevation 120m', '51.20° N, 1.30° W', '120 m'],
+  ])('%s', async (line, position, height) => {
+    const { facts } = await answer(deps, line, EVENING, alone(line));
+    expect([factOf(facts, 'Position'), factOf(facts, 'Elevation')]).toEqual([position, height]);
+  });
+
   it('means the town they stand in', async () => {
     const asker = alone('granada');
     await answer(deps, 'my site is Granada, Spain', EVENING, asker);

@@ -69,17 +69,27 @@ const gearNote = ({ plain, kit }: Asked): Pick<Reading, 'note'> => {
   return said.length === 0 ? {} : { note: `${capital(said.join('; '))}.` };
 };
 
+/** A height told beside the position, taken out of the words; "52.1, 0.3, 85 m": the last two are no position. */
+const withoutHeight = (
+  said: string,
+  asked: Asked,
+): { readonly words: string; readonly placed: Asked; readonly elevation?: string } => {
+  const height = HEIGHT.exec(said.replace(POSITION, (found) => ' '.repeat(found.length)));
+  if (height === null) return { words: said, placed: asked };
+  const words = said.replace(height[0], ' ');
+  const [at] = words.match(POSITION) ?? [];
+  return { words, placed: at === undefined ? asked : { ...asked, place: at.trim() }, elevation: height[1] ?? '' };
+};
+
 /** "save my garden at 52.63, 1.30". */
 const savingRule: Rule = (asked) => {
   const saving = SAVE.exec(asked.plain);
   if (saving === null || asked.targets.length > 0) return null;
-  const said = saving[1] ?? '';
-  const height = HEIGHT.exec(said.replace(POSITION, (found) => ' '.repeat(found.length)));
-  const elevation = height?.[1];
-  const { name, position } = savedIn(height === null ? said : said.replace(height[0], ' '), asked);
+  const { words, placed, elevation } = withoutHeight(saving[1] ?? '', asked);
+  const { name, position } = savedIn(words, asked);
   if (position !== null) return { line: commandLine('site', 'add', { name, position }) };
   if (asked.place === null) return name === '' ? { line: 'help site' } : null;
-  return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, asked, elevation);
+  return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, placed, elevation);
 };
 
 /** Where the telescope stands is the site, and no name of one. */

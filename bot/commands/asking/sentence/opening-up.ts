@@ -15,7 +15,8 @@ const OTHERS =
 export const openingUp = (typed: string, known: Known): Reading | null => {
   const plain = typed.toLowerCase();
   if (!OPENS.test(plain) || !ASKS.test(plain) || OTHERS.test(plain)) return null;
-  const parts = partsOf(typed, known);
+  // "The roof" is no place here.
+  const parts = partsOf(typed.replace(new RegExp(OPENS.source, 'iu'), ' '), known);
   if (parts.named.length > 0) return null;
   const hour = hourOf(plain, parts);
   const at = hour === 'now' ? undefined : hour;

@@ -22,16 +22,16 @@ const CAMERA =
 const TUBE =
   /\b(?:telesco\w*|telskop\w*|telesk\w*|scopes?|spotters?|dobs?(?:onian)?|newt(?:onian)?s?|refractors?|reflectors?|sct|mak|binos?|bino\w*|bins|\d+ ?x ?\d{2}|prismaticos|binoculos|binocolo|jumelles|fernglas\w*|feldstecher|verrekijkers?|kijkers?|lornet\w*|lunet\w*|cannocchiale|finder\w*|guide ?scope|polar ?scope|barlow|eye ?pieces?|ep|okular\w*|ocular\w*|oculaire\w*)\b/u;
 const GUARD =
-  /\b(?:filt\w*|shades|sun ?glass\w*|glass\w*|goggles|welding|welders?|smoked?|sooty|soot|tint\w*|mylar|films?|foil|blanket|x ?-?rays?|negatives?|cds?|dvds?|floppy|polari[sz]er\w*|pinholes?|mask|brille\w*|sonnenbrille\w*|zonnebril\w*|eclipsbril\w*|lunettes|gafas|occhiali|okulary|oculos)\b/u;
+  /\b(?:filt\w*|shades|sun ?glass\w*|glass\w*|specs|goggles|welding|welders?|smoked?|sooty|soot|tint\w*|mylar|films?|foil|blanket|x ?-?rays?|negatives?|cds?|dvds?|floppy|polari[sz]er\w*|pinholes?|mask|brille\w*|sonnenbrille\w*|zonnebril\w*|eclipsbril\w*|lunettes|gafas|occhiali|okulary|oculos)\b/u;
 const NO_FILTER =
-  /\b(?:no|without|with ?out|w ?o|wo|minus|lost my|forgot (?:my|the)|sin|ohne|sans|senza|sem|zonder|bez) (?:an? |the |any |my |front |solar |sun )*(?:filt\w*|filtr\w*|film|protection|glass(?:es)?)\b|\bunfiltered\b/u;
+  /\b(?:no|without|with ?out|w ?o|wo|minus|lost my|forgot (?:my|the)|sin|ohne|sans|senza|sem|zonder|bez) (?:an? |the |any |my |front |solar |sun )*(?:filt\w*|filtr\w*|film|protection|glass(?:es)?|bril|brille|occhiali|gafas|lunettes|oculos|okular\w*)\b|\bunfiltered\b/u;
 const LOOKS =
   /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed)|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regard\w*|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
 const MAY = /\b(?:safe\w*|ok|okay|fine|allowed|dangerous|harm\w*|hurts?|damag\w*|pain|blind\w*)\b/u;
 
 /** Leave to look is asked for in other languages, or whether it is safe. */
 const MAY_ABROAD =
-  /\b(?:darf|duerfen|durfen|kann ich|konnen wir|puedo|podemos|puede|se puede|posso|possiamo|si puo|pode|podemos|puis je|peut on|on peut|je peux|mag ik|mogen we|kan ik|moge|mozna|seguro|sicher|sicuro|veilig|bezpieczn\w*|peligroso|gefahrlich|dangereux|pericoloso|perigoso|gevaarlijk|niebezpieczn\w*)\b/u;
+  /\b(?:darf|duerfen|durfen|kann ich|konnen wir|puedo|podemos|puede|se puede|posso|possiamo|si puo|pode|podemos|puis je|peut on|on peut|je peux|mag (?:ik|je|men)|mogen we|kan ik|moge|mozna|seguro|sicher|sicuro|veilig|bezpieczn\w*|peligroso|gefahrlich|dangereux|pericoloso|perigoso|gevaarlijk|niebezpieczn\w*)\b/u;
 
 /** The Sun itself in other languages: an article tells "sol" and "sole" from names. */
 const SUN_ABROAD =
@@ -90,13 +90,13 @@ const LOST = /\blost\b/u;
 const NEAR_SUN =
   /\b(?:venus|mercury|merkur\w*|mercurio|mercure|mercurius|venere|wenus|comet|(?:thin|young|old|crescent) (?:moon|crescent))\b/u;
 const SAYS_DAY =
-  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set)\b/u;
+  /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set|at sun ?rise)\b/u;
 /** From sunrise on. */
 const SUN_RISEN =
   /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b/u;
 /** It goes down, and so is still up: "the sun goes down in 10 minutes", "just before sunset", "Sonne geht gleich unter". */
 const STILL_UP =
-  /(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) )(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) the )\bsun (?:(?:is |s )?(?:just |now |nearly |almost |about to |soon |going to |gonna )*(?:setting|going down|set|sets|go down|goes down)\b(?= (?:in (?:a |\d|ten|five|fifteen|twenty|half|few)|now|soon|any|at the moment|right now|shortly)|$)|(?:is |s )?(?:just |nearly |almost |about to )+(?:setting|going down|set|down|go down|gone)\b|(?:is |s )(?:setting|going down|still (?:up|there|shining))\b|(?:not|is ?n ?t|has ?n ?t|has not)(?: yet)? (?:down|set|gone)\b)|\b(?:nearly|almost|just before|minutes? (?:to|before|until|till)|mins? (?:to|before|until|till)) (?:the )?sun ?(?:set|down)\b|\bsonne geht (?:\w+ ){0,3}unter\b/u;
+  /(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) )(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) the )\bsun (?:(?:is |s )?(?:just |now |nearly |almost |about to |soon |going to |gonna )*(?:setting|going down|set|sets|go down|goes down)\b(?= (?:in (?:a |\d|ten|five|fifteen|twenty|half|few)|now|soon|any|at the moment|right now|shortly)|$)|(?:is |s )?(?:just |nearly |almost |about |about to )+(?:setting|going down|set|down|go down|gone)\b|(?:is |s )?(?:setting|going down)\b|(?:is |s )still (?:up|there|shining)\b|(?:not|is ?n ?t|has ?n ?t|has not)(?: yet)? (?:down|set|gone)\b)|\b(?:nearly|almost|just before|minutes? (?:to|before|until|till)|mins? (?:to|before|until|till)) (?:the )?sun ?(?:set|down)\b|\bstill (?:\w+ )?(?:day )?light\b|\bsonne geht (?:\w+ ){0,3}unter\b/u;
 const SAYS_NIGHT =
   /\b(?:after (?:the )?(?:sun ?set|sun (?:is|has|s) (?:down|set|gone)|dark)|before (?:the )?(?:sun ?rise|dawn|sun (?:is up|rises|comes up))|tonight|evening|(?:[4-9]|1[01])(?: [0-5]\d)? ?pm|by night|at night|dusk)\b/u;
 
@@ -143,9 +143,18 @@ const isEdgeLooked = (plain: string): boolean => {
   return NO_FILTER.test(plain) || ((TUBE.test(plain) || CAMERA.test(plain)) && LOOKS.test(plain));
 };
 
+const SEES_ABROAD = /\b(?:ver|vedere|voir|zien|sehen|zobaczyc|widziec)\b/u;
+const EDGE_ABROAD =
+  /\b(?:puesta|salida|coucher|lever|tramonto|alba|por|nascer|zachod\w*|wschod\w*)(?: del?| du| do)? (?:sole?|soleil|slonc\w+)\b/gu;
+
 /** Of the Sun itself: "posso guardare Venere dopo il tramonto del sole" is of an hour. */
 const isLeaveAskedAbroad = (plain: string): boolean =>
-  MAY_ABROAD.test(plain) && LOOKS.test(plain) && !EDGE.test(plain) && !NEAR_SUN.test(plain);
+  MAY_ABROAD.test(plain) &&
+  (LOOKS.test(plain) || SEES_ABROAD.test(plain)) &&
+  SUN_ABROAD.test(plain.replace(EDGE_ABROAD, ' ')) &&
+  !ASKS_WHEN.test(plain) &&
+  !/\ba que hora\b|\ba che ora\b|\bquelle heure\b|\bhoe laat\b|\bo ktorej\b/u.test(plain) &&
+  !NEAR_SUN.test(plain);
 
 const isAbroad = (plain: string): boolean =>
   SUN_ABROAD.test(plain) &&
@@ -165,6 +174,7 @@ const isSoughtByHand = (plain: string): boolean =>
   BY_HAND.test(plain) ||
   LOST.test(plain) ||
   // While it goes down any looking for it by eye may end in it.
+  (STILL_UP.test(plain) && TUBE.test(plain)) ||
   (STILL_UP.test(plain) && /\blook\w* (?:for|at)\b|\b(?:find|see|spot|catch)\b/u.test(plain));
 
 /** "Before the Sun comes up", "nearly up": it is not up yet. */
@@ -203,7 +213,7 @@ const isTotal = (plain: string): boolean =>
 /** "What if i project it on paper": nothing else is projected so. */
 const isProjectedOnPaper = (plain: string): boolean =>
   !OTHER_ECLIPSE.test(plain) &&
-  /\bproject(?:ing|ed)? (?:it|that|this|(?:the|an|its) image) (?:\w+ ){0,2}?(?:on|onto|to|against)\b.*\b(?:paper|card|cardboard|wall|sheet)\b/u.test(
+  /\bproject(?:ing|ed)? (?:it|that|this|(?:the|an|its) image) (?:\w+ ){0,2}?(?:on|onto|to|against)\b.*\b(?:paper|card|cardboard|wall|sheet)\b|\b(?:paper|card|cardboard|wall|sheet) to project (?:it|that|on)\b/u.test(
     plain,
   );
 
