@@ -10,12 +10,13 @@ import {
 } from '../evening/equipment.js';
 import { outlook } from '../evening/outlook.js';
 import { TOWARDS } from '../evening/towards.js';
-import { isProblem } from '../ground/problem.js';
+import { isProblem, type Problem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
 import type { Outcome, Reply } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
 import { commandLine, targetAtSite, targetFor } from './asking/question-parts.js';
 import { choice, defineCommand, number, optional, text, type Deps, type Request } from './core/command.js';
+import { withCapsOn } from './sun/caps-on.js';
 import { askedFirst, FIRST, type First } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
 import { doubleThen } from './up/double-then.js';
@@ -45,6 +46,10 @@ const ofItself = (
   const words = itselfWords(question);
   return words === null ? null : itselfReply(question, words);
 };
+
+/** These stand near the Sun, whoever asks. */
+const BESIDE_SUN = /^(?:venus|mercury|sun)$/iu;
+const unplaced = (target: string, noSite: Problem): Problem => (BESIDE_SUN.test(target) ? withCapsOn(noSite) : noSite);
 
 export const up = defineCommand({
   name: 'up',
@@ -78,7 +83,10 @@ export const up = defineCommand({
       rest: { on: options.on, at: options.at, with: options.with, sky: options.sky },
       takesWholes: true,
     });
-    if (isProblem(found)) return found.problem === 'no-site' ? (ofItself(deps, request, equipment) ?? found) : found;
+    if (isProblem(found))
+      return found.problem === 'no-site'
+        ? (ofItself(deps, request, equipment) ?? unplaced(options.target, found))
+        : found;
     const { where } = found;
     const dated = hourAndNight(options, where, nowUtcMs);
     if (isProblem(dated)) return dated;

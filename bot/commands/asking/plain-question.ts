@@ -18,6 +18,7 @@ import { besideSun, byDay } from './sentence/about-sun.js';
 import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
+import { openingUp } from './sentence/opening-up.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
 import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
@@ -84,7 +85,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     moonFace,
     moonMeets,
     sunBelow,
-    ...[besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
+    ...[openingUp, besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
     ...ABOUT_GEAR,
     nightsAsked(known),
     ...ABOUT_COMING,

@@ -1,5 +1,5 @@
 /** `sun`: how near a target is to the Sun, and how near the tube comes to it on the way there. */
-import { isProblem, type Problem, MESSAGE_LIMIT } from '../../ground/problem.js';
+import { isProblem, type Problem } from '../../ground/problem.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
 import { reply, type Fact, type Outcome, type PointsAt, type Reply } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
@@ -21,6 +21,7 @@ import {
   wholeSecond,
 } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
+import { withCapsOn } from './caps-on.js';
 import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
 import { nearWords } from './near-sun.js';
@@ -196,15 +197,6 @@ const motionFor = async (
   if (speeds !== null && isProblem(speeds)) return speeds;
   return { motion: speeds === null ? null : { ...speeds, order: 'together' }, isSaved: given === undefined };
 };
-
-/** Whoever cannot be answered yet is told what keeps their eyes safe meanwhile. */
-const withCapsOn = (asked: Problem): Problem =>
-  asked.problem === 'no-site'
-    ? {
-        ...asked,
-        message: `By day keep the caps on until you know: the Sun blinds. ${asked.message}`.slice(0, MESSAGE_LIMIT),
-      }
-    : asked;
 
 export const sun = defineCommand({
   name: 'sun',

@@ -3,6 +3,8 @@ import { leastAltitudeDegOf } from '../../evening/pick.js';
 import { isTowards, towardsWords } from '../../evening/towards.js';
 import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { horizonAltitudeDegAt } from '../../pointing/horizon/horizon-profile.js';
+import { degrees } from '../../reply/wording.js';
+import { separationDeg } from '../../sky/angles.js';
 import { horizontalOf, placeOf } from '../../sky/place.js';
 import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
 import { SUN } from '../../sky/twilight.js';
@@ -63,6 +65,19 @@ const whyNot = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string |
   return facing !== undefined && !isTowards(facing, place) ? `No, not ${towardsWords(facing)}: ${stands}.` : null;
 };
 
+/** By day what is so near the Sun is nothing to look for by hand; common practice, no source. */
+const NEAR_SUN_DEG = 60;
+const BY_HAND_NEVER = 'Never by hand: only with a mount that goes there by itself, the caps on until it has stopped.';
+
+/** What is up by day beside the Sun: how far from it, and what makes it safe, before any Yes; null elsewhere. */
+const beside = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string | null => {
+  const { target, where } = question.asked;
+  if (!isDayAt(question, utcMs) || target.id === 'sun' || target.id === 'moon') return null;
+  const fromSun = separationDeg(place.ofDate, placeOf(SUN, where.site.observer, utcMs).ofDate);
+  if (fromSun > NEAR_SUN_DEG) return null;
+  return `The Sun is up ${isOfNow(question) ? 'now' : 'then'}, ${degrees(fromSun)} from it. ${BY_HAND_NEVER} It stands ${standWords(place)} ${atText(question, utcMs)}.`;
+};
+
 /** ", but by day: ", ", but low: ". */
 const butWords = (question: WhetherQuestion, utcMs: UtcMs, { altitudeDeg }: Place): string => {
   const { target } = question.asked;
@@ -77,6 +92,8 @@ export const upThen = (question: WhetherQuestion): SaidWhether => {
   const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
   const not = whyNot(question, utcMs, place);
   if (not !== null) return best(not);
+  const nearSun = beside(question, utcMs, place);
+  if (nearSun !== null) return best(nearSun);
   const { setUtcMs } = eventsAround(question, utcMs).after;
   const sets = setUtcMs !== null && setUtcMs - utcMs < SOON_MS ? `; it sets at ${timeText(setUtcMs, question)}` : '';
   const words = `Yes${butWords(question, utcMs, place)}${standWords(place)} ${atText(question, utcMs)}${sets}.`;

@@ -10,7 +10,7 @@ import type { Known, Reading } from './asked.js';
 import { DANGER, ENDS, leftBefore, partsOf, type SunParts } from './sun-parts.js';
 import type { NamedTarget } from './targets.js';
 import { asksApart, GOES, hourOf, LOOKS } from './sun-hour.js';
-import { prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
+import { BEFORE_SUNRISE, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
@@ -120,7 +120,20 @@ const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Re
   return other === undefined ? { line } : { line, note: `One at a time: next ask sun ${other}.` };
 };
 
+const STOPS_BEFORE = 'Stop and put the caps on well before sunrise.';
+
+/** Before sunrise there is no Sun yet on the way: how it stands in the night that ends then, and till when. */
+const beforeSunrise = (plain: string, { named, when: { night, hour }, site, isWay }: SunParts): Reading | null => {
+  const [only, ...more] = named;
+  if (only === undefined || more.length > 0 || isWay === true || hour !== null || !BEFORE_SUNRISE.test(plain))
+    return null;
+  if (night !== null && !/^(?:tonight|today|tomorrow)$/u.test(night)) return null;
+  return { line: commandLine('up', only.text, { site: site ?? undefined }), note: STOPS_BEFORE };
+};
+
 export const answered = (plain: string, parts: SunParts): Reading | Problem => {
+  const early = beforeSunrise(plain, parts);
+  if (early !== null) return early;
   const ends = endsOf(plain, parts);
   return ends?.end === undefined ? askWhich(plain, parts, ends) : lineOf(plain, parts, ends);
 };

@@ -18,16 +18,20 @@ export type SunCaution =
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
 const CAMERA =
-  /\b(?:cameras?|camara|kamera|dslrs?|mirrorless|web ?cams?|sensors?|live ?view|phones?|smart ?phones?|mobile|handy|movil|celular|cell ?phones?|iphone|(?:electronic )?view ?finder)\b/u;
+  /\b(?:cameras?|camara|kamera|dslrs?|mirrorless|web ?cams?|sensors?|live ?view|phones?|smart ?phones?|mobile|handy|movil|celular|telefon\w*|telefoon|cell ?phones?|iphone|(?:electronic )?view ?finder)\b/u;
 const TUBE =
-  /\b(?:telesco\w*|telskop\w*|telesk\w*|scopes?|spotters?|dobs?(?:onian)?|newt(?:onian)?s?|refractors?|reflectors?|sct|mak|binos?|bino\w*|bins|\d+ ?x ?\d{2}|prismaticos|jumelles|fernglas\w*|feldstecher|verrekijkers?|kijkers?|lornet\w*|lunet\w*|cannocchiale|finder\w*|guide ?scope|polar ?scope|barlow|eye ?pieces?|ep|okular\w*|ocular\w*|oculaire\w*)\b/u;
+  /\b(?:telesco\w*|telskop\w*|telesk\w*|scopes?|spotters?|dobs?(?:onian)?|newt(?:onian)?s?|refractors?|reflectors?|sct|mak|binos?|bino\w*|bins|\d+ ?x ?\d{2}|prismaticos|binoculos|binocolo|jumelles|fernglas\w*|feldstecher|verrekijkers?|kijkers?|lornet\w*|lunet\w*|cannocchiale|finder\w*|guide ?scope|polar ?scope|barlow|eye ?pieces?|ep|okular\w*|ocular\w*|oculaire\w*)\b/u;
 const GUARD =
-  /\b(?:filt\w*|shades|sun ?glass\w*|glass\w*|goggles|welding|welders?|smoked?|sooty|soot|tint\w*|mylar|films?|foil|blanket|x ?-?rays?|negatives?|cds?|dvds?|floppy|polari[sz]er\w*|pinholes?|mask|brille\w*|lunettes|gafas|occhiali|okulary|oculos)\b/u;
+  /\b(?:filt\w*|shades|sun ?glass\w*|glass\w*|goggles|welding|welders?|smoked?|sooty|soot|tint\w*|mylar|films?|foil|blanket|x ?-?rays?|negatives?|cds?|dvds?|floppy|polari[sz]er\w*|pinholes?|mask|brille\w*|sonnenbrille\w*|zonnebril\w*|eclipsbril\w*|lunettes|gafas|occhiali|okulary|oculos)\b/u;
 const NO_FILTER =
   /\b(?:no|without|with ?out|w ?o|wo|minus|lost my|forgot (?:my|the)|sin|ohne|sans|senza|sem|zonder|bez) (?:an? |the |any |my |front |solar |sun )*(?:filt\w*|filtr\w*|film|protection|glass(?:es)?)\b|\bunfiltered\b/u;
 const LOOKS =
-  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed)|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regarder|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
+  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed)|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regard\w*|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
 const MAY = /\b(?:safe\w*|ok|okay|fine|allowed|dangerous|harm\w*|hurts?|damag\w*|pain|blind\w*)\b/u;
+
+/** Leave to look is asked for in other languages, or whether it is safe. */
+const MAY_ABROAD =
+  /\b(?:darf|duerfen|durfen|kann ich|konnen wir|puedo|podemos|puede|se puede|posso|possiamo|si puo|pode|podemos|puis je|peut on|on peut|je peux|mag ik|mogen we|kan ik|moge|mozna|seguro|sicher|sicuro|veilig|bezpieczn\w*|peligroso|gefahrlich|dangereux|pericoloso|perigoso|gevaarlijk|niebezpieczn\w*)\b/u;
 
 /** The Sun itself in other languages: an article tells "sol" and "sole" from names. */
 const SUN_ABROAD =
@@ -79,13 +83,20 @@ const ONTO =
   /\b(?:sun|solar|eclip\w*)\b|\b(?:on|onto|to|over|against|behind)\b.*\b(?:paper|card|cardboard|wall|screen|sheet)\b|\b(?:paper|card|cardboard|white light)\b/u;
 
 const SWEEPS =
-  /\b(?:sweep\w*|scan(?:s|ning)?|pan(?:ning)?|hunt\w*|search\w*|(?:look\w*|slew\w*|mov(?:e|ing)|point\w*|wander\w*|poke|swing\w*)(?: it| the \w+)? (?:around|about|round))\b(?! (?:from|to|over to)\b)/u;
+  /\b(?:sweep\w*|scan(?:s|ning)?|pan(?:ning)?|hunt\w*|search\w*|suchen?|buscar|busco|chercher|cercare|procurar|zoeken|szukac|(?:look\w*|slew\w*|mov(?:e|ing)|point\w*|wander\w*|poke|swing\w*)(?: it| the \w+)? (?:around|about|round))\b(?! (?:from|to|over to)\b)/u;
 const BY_HAND =
-  /\b(?:look\w* (?:for|at)|see|view\w*|watch\w*|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
+  /\b(?:look\w* (?:for|at)|see|view\w*|watch\w*|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|\d+ ?x ?\d{2}|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
 const LOST = /\blost\b/u;
-const NEAR_SUN = /\b(?:venus|mercury|comet|(?:thin|young|old|crescent) (?:moon|crescent))\b/u;
+const NEAR_SUN =
+  /\b(?:venus|mercury|merkur\w*|mercurio|mercure|mercurius|venere|wenus|comet|(?:thin|young|old|crescent) (?:moon|crescent))\b/u;
 const SAYS_DAY =
   /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set)\b/u;
+/** From sunrise on. */
+const SUN_RISEN =
+  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b/u;
+/** It goes down, and so is still up: "the sun goes down in 10 minutes", "just before sunset", "Sonne geht gleich unter". */
+const STILL_UP =
+  /(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) )(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) the )\bsun (?:(?:is |s )?(?:just |now |nearly |almost |about to |soon |going to |gonna )*(?:setting|going down|set|sets|go down|goes down)\b(?= (?:in (?:a |\d|ten|five|fifteen|twenty|half|few)|now|soon|any|at the moment|right now|shortly)|$)|(?:is |s )?(?:just |nearly |almost |about to )+(?:setting|going down|set|down|go down|gone)\b|(?:is |s )(?:setting|going down|still (?:up|there|shining))\b|(?:not|is ?n ?t|has ?n ?t|has not)(?: yet)? (?:down|set|gone)\b)|\b(?:nearly|almost|just before|minutes? (?:to|before|until|till)|mins? (?:to|before|until|till)) (?:the )?sun ?(?:set|down)\b|\bsonne geht (?:\w+ ){0,3}unter\b/u;
 const SAYS_NIGHT =
   /\b(?:after (?:the )?(?:sun ?set|sun (?:is|has|s) (?:down|set|gone)|dark)|before (?:the )?(?:sun ?rise|dawn|sun (?:is up|rises|comes up))|tonight|evening|(?:[4-9]|1[01])(?: [0-5]\d)? ?pm|by night|at night|dusk)\b/u;
 
@@ -113,7 +124,7 @@ const isEclipseLooked = (plain: string): boolean => {
   if (!isOfEclipse(plain)) return false;
   if (NO_FILTER.test(plain) || GUARD.test(plain) || FILTER_OFF.test(plain) || HURT.test(plain)) return true;
   if (OF_TROUBLE.test(plain) || (ASKS_WHEN.test(plain) && !LOOKS.test(plain))) return false;
-  if (MAY.test(plain)) return true;
+  if (MAY.test(plain) || (MAY_ABROAD.test(plain) && LOOKS.test(plain))) return true;
   return (TUBE.test(plain) || CAMERA.test(plain)) && (LOOKS.test(plain) || ECLIPSE_THROUGH.test(plain));
 };
 
@@ -132,8 +143,15 @@ const isEdgeLooked = (plain: string): boolean => {
   return NO_FILTER.test(plain) || ((TUBE.test(plain) || CAMERA.test(plain)) && LOOKS.test(plain));
 };
 
+/** Of the Sun itself: "posso guardare Venere dopo il tramonto del sole" is of an hour. */
+const isLeaveAskedAbroad = (plain: string): boolean =>
+  MAY_ABROAD.test(plain) && LOOKS.test(plain) && !EDGE.test(plain) && !NEAR_SUN.test(plain);
+
 const isAbroad = (plain: string): boolean =>
-  SUN_ABROAD.test(plain) && (NO_FILTER.test(plain) || (TUBE.test(plain) && LOOKS.test(plain)));
+  SUN_ABROAD.test(plain) &&
+  (NO_FILTER.test(plain) ||
+    (LOOKS.test(plain) && (TUBE.test(plain) || GUARD.test(plain) || CAMERA.test(plain))) ||
+    isLeaveAskedAbroad(plain));
 
 const isGuard = (plain: string): boolean =>
   SUN_GUARD.test(plain) ||
@@ -142,10 +160,22 @@ const isGuard = (plain: string): boolean =>
   (GREY_GLASS.test(plain) && !OTHER_ECLIPSE.test(plain) && (TUBE.test(plain) || /\bvisual\b/u.test(plain))) ||
   (HOLED_FILM.test(plain) && !OF_PHOTOGRAPHY.test(plain));
 
+const isSoughtByHand = (plain: string): boolean =>
+  SWEEPS.test(plain) ||
+  BY_HAND.test(plain) ||
+  LOST.test(plain) ||
+  // While it goes down any looking for it by eye may end in it.
+  (STILL_UP.test(plain) && /\blook\w* (?:for|at)\b|\b(?:find|see|spot|catch)\b/u.test(plain));
+
+/** "Before the Sun comes up", "nearly up": it is not up yet. */
+const BEFORE_UP =
+  /\b(?:before|until|till|by the time) (?:the )?sun(?: is| s| has)? (?:up|rises|comes? up|come up|risen)\b|\bsun (?:is |s )?(?:nearly|almost|not|not yet) (?:yet )?up\b/u;
+
 const isSweep = (plain: string, isSunUp: boolean): boolean => {
-  if (!NEAR_SUN.test(plain) || !(SWEEPS.test(plain) || BY_HAND.test(plain) || LOST.test(plain))) return false;
-  if (/\bsun\b.*\bup\b/u.test(plain)) return true;
-  return SAYS_DAY.test(plain) ? !SAYS_NIGHT.test(plain) : isSunUp && !SAYS_NIGHT.test(plain);
+  if (!NEAR_SUN.test(plain) || !isSoughtByHand(plain)) return false;
+  if (STILL_UP.test(plain)) return true;
+  if (/\bsun\b.*\bup\b/u.test(plain) && !BEFORE_UP.test(plain)) return true;
+  return SAYS_DAY.test(plain) || SUN_RISEN.test(plain) ? !SAYS_NIGHT.test(plain) : isSunUp && !SAYS_NIGHT.test(plain);
 };
 
 /** "Polar scope at the Sun by accident"; "left in the sun" is of the weather. */
@@ -162,6 +192,21 @@ const isNearSun = (plain: string): boolean =>
 
 const isAtSun = (plain: string): boolean => SUN_THROUGH.test(plain) || isNearSun(plain);
 
+/** "Do we need glasses when it is total?", after an eclipse was told of. */
+const isTotal = (plain: string): boolean =>
+  GUARD.test(plain) &&
+  !OTHER_ECLIPSE.test(plain) &&
+  /\b(?:when|once|while|during|if|until|till|for|as) (?:it(?: is| s)? |its |the )?(?:fully |completely )?(?:total|totality|fully covered|all covered|completely covered)\b/u.test(
+    plain,
+  );
+
+/** "What if i project it on paper": nothing else is projected so. */
+const isProjectedOnPaper = (plain: string): boolean =>
+  !OTHER_ECLIPSE.test(plain) &&
+  /\bproject(?:ing|ed)? (?:it|that|this|(?:the|an|its) image) (?:\w+ ){0,2}?(?:on|onto|to|against)\b.*\b(?:paper|card|cardboard|wall|sheet)\b/u.test(
+    plain,
+  );
+
 const isTransit = (plain: string): boolean =>
   TRANSIT_OF_SUN.test(plain) && (NO_FILTER.test(plain) || GUARD.test(plain) || TUBE.test(plain));
 
@@ -169,7 +214,8 @@ const isTransit = (plain: string): boolean =>
 export const sunCautionFor = (plain: string): SunCaution => {
   const isEclipse = isOfEclipse(plain);
   if (PROJECTS.test(plain)) return 'sun-projection';
-  if (isFilterOff(plain) || OF_ECLIPSE.test(plain) || (isEclipse && /\btotal\b/u.test(plain))) return 'sun-totality';
+  if (isFilterOff(plain) || isTotal(plain) || OF_ECLIPSE.test(plain) || (isEclipse && /\btotal\b/u.test(plain)))
+    return 'sun-totality';
   if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
   if (/\b(?:eclipse|solar) (?:glasses|viewers?|goggles|shades)\b|\biso ?12312\b/u.test(plain)) return 'sun-glasses';
   return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
@@ -181,7 +227,12 @@ export const sunCautionFor = (plain: string): SunCaution => {
  * @returns what is to be said first; null: it comes near no such harm
  */
 export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
-  const plain = foldWords(said.replace(/%/gu, ' percent ').replace(/\bw\/o\b/giu, ' without '))
+  const plain = foldWords(
+    said
+      .replace(/%/gu, ' percent ')
+      .replace(/\b([ld])['’](?=\p{L})/giu, '$1 ')
+      .replace(/\bw\/o\b/giu, ' without '),
+  )
     .replaceAll('ł', 'l')
     .replace(/\bmoon filt\w*/u, 'filter')
     .replace(/^(?:ok|okay|fine) /u, '');
@@ -198,6 +249,8 @@ export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
     isGuard,
     isAtSun,
     isTransit,
+    isTotal,
+    isProjectedOnPaper,
   ].some((is) => is(plain));
   if (!isOfHarm) return null;
   return HURT.test(plain) && (isOfEclipse(plain) || SUN.test(plain)) ? 'eyes' : sunCautionFor(plain);

@@ -1,5 +1,5 @@
 /** For which hour a sentence about the Sun is reckoned: the one it says, now, or the coming noon; and whether it asks of a distance alone. */
-import { FROM_SUNRISE, saysByDay, THIS_AFTERNOON } from './sun-words.js';
+import { BEFORE_SUNRISE, FROM_SUNRISE, saysByDay, THIS_AFTERNOON } from './sun-words.js';
 import type { When } from './when.js';
 
 export const LOOKS =
@@ -29,7 +29,8 @@ export const hourOf = (plain: string, { when: { night, hour }, isAfternoon, isNi
     // "Now in daylight" is now while the Sun is up, and at night the coming day.
     if (!isSomeDay(plain) || !(isNight || AT_NOON.test(plain))) return hour;
   } else if (hour !== null) return night === null ? hour : `${night} ${hour}`;
-  if (FROM_SUNRISE.test(plain)) return isTonight ? 'sunrise' : `${night} sunrise`;
+  if (FROM_SUNRISE.test(plain) || (BEFORE_SUNRISE.test(plain) && !isTonight))
+    return isTonight ? 'sunrise' : `${night} sunrise`;
   if (!isTonight) return `${night} noon`;
   if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
   return isSomeDay(plain) ? 'next noon' : 'now';

@@ -53,6 +53,10 @@ export const ownHour = (
   };
 };
 
+/** It is not up yet: "before the Sun comes up", "sun nearly up"; not "the Sun is up before". */
+export const BEFORE_SUNRISE =
+  /\b(?:before|until|till) (?:the )?(?:sun ?rise|sun-?up|dawn|sun(?:'s| is)? (?:up|rises?|comes? up))\b|\bsun(?:'s| is)? (?:nearly|almost|about to be|not yet) (?:up|rising|coming up|rise)\b|\bsun(?:'s| is)? about to (?:rise|come up)\b/u;
+
 /** From sunrise on, whatever the hour is now: the first minute of it. */
 export const FROM_SUNRISE =
   /\b(?:after|past|once|since|at|following|as soon as|when) (?:the )?(?:sun ?rise|sun-?up|sun (?:rises|comes up|has risen|has come up))\b/u;
