@@ -1,8 +1,9 @@
 /** `compare`: two targets side by side at an hour: which stands higher, which to look at first, how far apart and at what position angle. */
 import { nameWithAlias } from '../catalogue/index.js';
-import { isProblem } from '../ground/problem.js';
-import { reply, type Outcome } from '../reply/reply.js';
+import { isProblem, type Problem } from '../ground/problem.js';
+import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { isoUtc, rounded } from '../reply/wording.js';
+import { ANYWHERE } from '../sky/anywhere.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN } from '../sky/twilight.js';
 import type { Observer, UtcMs } from '../sky/types.js';
@@ -11,7 +12,7 @@ import { commandLine, targetAtSite, targetFor, timeFor } from './asking/question
 import { bestInNight, bestWords } from './compare/night-best.js';
 import type { Stand } from './compare/pair.js';
 import { apartText, COMPARED, pairWords, sideBySide, standText } from './compare/side-by-side.js';
-import { choice, defineCommand, number, optional, text } from './core/command.js';
+import { choice, defineCommand, number, optional, text, type Deps } from './core/command.js';
 
 /** With the Sun higher than this the coming night is meant, not now. */
 const DUSK_DEG = -6;
@@ -23,6 +24,44 @@ const standData = ({ target, place, magnitude }: Stand) => ({
   azimuthDeg: rounded(place.azimuthDeg, 4),
   magnitude: magnitude === null ? null : rounded(magnitude, 2),
 });
+
+/** How far apart planets, stars and the like stand hangs on no place; what does, and the Moon, is answered with the problem. */
+const apartAnywhere = (
+  problem: Problem,
+  deps: Deps,
+  {
+    target,
+    other,
+    at,
+    first,
+  }: {
+    readonly target: string;
+    readonly other: string;
+    readonly at?: string | undefined;
+    readonly first?: string | undefined;
+  },
+  nowUtcMs: UtcMs,
+): Outcome => {
+  if (problem.problem !== 'no-site' || (first !== undefined && first !== 'apart')) return problem;
+  const found = [target, other].map((name) => targetFor(deps, name, (meant) => commandLine('compare', meant, {})));
+  const time = timeFor(at, 'UTC', nowUtcMs);
+  const [one, two] = found;
+  if (one === undefined || two === undefined || isProblem(one) || isProblem(two) || isProblem(time)) return problem;
+  if ([one, two].some(({ target: { kind } }) => kind === 'moon' || kind === 'sun')) return problem;
+  const pair = sideBySide([one.target, two.target], { observer: ANYWHERE, zone: 'UTC' }, time.utcMs);
+  return reply({
+    title: `${nameWithAlias(one.target)} and ${nameWithAlias(two.target)}`,
+    summary: `${one.target.name} and ${two.target.name} are ${apartText(pair.apartDeg)} apart, position angle ${Math.round(pair.positionAngleDeg) % 360}°.`,
+    facts: [{ label: 'When', value: formatLocalDateTime(time.utcMs, 'UTC') }],
+    notes: ['Name a place to hear how they stand there: site:"Ely, England".'],
+    pointsAt: NOWHERE,
+    data: {
+      utc: isoUtc(time.utcMs),
+      separationDeg: rounded(pair.apartDeg, 4),
+      positionAngleDeg: rounded(pair.positionAngleDeg, 3),
+    },
+  });
+};
 
 export const compare = defineCommand({
   name: 'compare',
@@ -44,7 +83,7 @@ export const compare = defineCommand({
     const { at, site, first, within } = options;
     const rest = { other: options.other, at, first, within: within === undefined ? undefined : String(within) };
     const asked = await targetAtSite(deps, request, { command: 'compare', target: options.target, site, rest });
-    if (isProblem(asked)) return asked;
+    if (isProblem(asked)) return apartAnywhere(asked, deps, options, nowUtcMs);
     const other = targetFor(deps, options.other, (name) =>
       commandLine('compare', options.target, { ...rest, other: name, site }),
     );

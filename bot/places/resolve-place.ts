@@ -138,10 +138,19 @@ const ofCountry = (places: Places, folded: string): PlaceRecord | null => {
   return null;
 };
 
+/** So near to it one stands in it. */
+const STANDS_IN_KM = 15;
+
 /** Whether the largest is meant: by its size, where the usual site does not speak for another, or by both. */
-const isMeant = (largest: PlaceRecord, next: PlaceRecord, here: PlaceRecord | undefined): boolean => {
+const isMeant = (
+  largest: PlaceRecord,
+  next: PlaceRecord,
+  here: PlaceRecord | undefined,
+  near: Spot | null,
+): boolean => {
   const times = largest.population / Math.max(1, next.population);
   if (here === undefined) return times >= OVERWHELMING;
+  if (here === largest && near !== null && distanceKm(here, near) <= STANDS_IN_KM) return true;
   return here === largest && times >= PLAINLY_LARGER && (times >= OVERWHELMING || next.population < MANY_MEAN_IT);
 };
 
@@ -171,7 +180,7 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
     const isQualified = qualifiers.length > 0;
     const far = isQualified ? undefined : farNote(largest, near);
     if (!next) return { place: largest, isQualified, ...(far === undefined ? {} : { note: far }) };
-    if (isMeant(largest, next, isQualified ? undefined : spokenFor(found, near))) {
+    if (isMeant(largest, next, isQualified ? undefined : spokenFor(found, near), near)) {
       const note = `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`;
       return { place: largest, isQualified, note };
     }

@@ -24,6 +24,10 @@ describe('what a target is', () => {
     // M 13 is at 16 h 42 min: highest at midnight about the end of May (the Sun is at 4 h 40 min on the 31st).
     ['best month for m13', /^M 13 is best about (?:May|June):/u],
     ['what kind of galaxy is m104', /^M 104 is a spiral galaxy in Virgo/u],
+    ['albireo sep and PA', /^Albireo: 3[45]″ apart at 5\d°/u],
+    // The Earth stood 6° off the plane of the rings in late November 2026: almanacs, from memory.
+    ['saturn ring tilt', /^Saturn's rings are tilted [67]\.\d°/u],
+    ['what constellation is fornax a in', /^NGC 1316 is in Fornax/u],
     ['which catalogue number is the whirlpool galaxy', /^M 51 is also .*NGC 5194/u],
     ['filter for the horsehead', /^Yes: .* only with an H-beta filter/u],
   ])('needs no site: %s', async (line, words) => {
@@ -37,6 +41,15 @@ describe('what a target is', () => {
       /^Jupiter is 5\.\d\d astronomical units .* 7[56]\d million km; its light takes 42 minutes/u,
     );
     expect((await answer(nowhere, 'how far away is m13', NOW)).summary).toMatch(/^I hold no distances/u);
+  });
+
+  // 4.3° to 4.5°, reckoned apart by hand from their elements.
+  it('how far planets stand from each other, though no site is known', async () => {
+    expect((await answer(nowhere, 'jupiter mars sep tonight', NOW)).summary).toMatch(
+      /^Jupiter and Mars are [34]\.\d° apart/u,
+    );
+    const ofMoon = await ask(nowhere, 'how far apart are jupiter and the moon', NOW);
+    expect(isProblem(ofMoon) && ofMoon.problem).toBe('no-site');
   });
 
   it('is asked for a site where the sky over it is asked for', async () => {

@@ -77,7 +77,12 @@ const moonAtDark = (night: DarkNight, { startUtcMs }: TimeSpan): string => {
   return `Yes, the Moon is up then${sets}${rose}`;
 };
 
-const moonlessWords = ({ moonless, untilUtcMs, zone }: DarkNight): string => {
+const moonlessWords = (night: DarkNight, { endUtcMs: darkEndUtcMs }: TimeSpan): string => {
+  const { untilUtcMs, zone, nowUtcMs } = night;
+  // What is past of the night under way is no time for anything.
+  const moonless = night.moonless.filter(({ endUtcMs }) => nowUtcMs >= darkEndUtcMs || endUtcMs > nowUtcMs);
+  if (moonless.length === 0 && night.moonless.length > 0)
+    return 'No, not any more: the Moon is up for the rest of the dark hours';
   const asked = moonless
     .map(({ startUtcMs, endUtcMs }) => ({ startUtcMs, endUtcMs: Math.min(endUtcMs, untilUtcMs ?? endUtcMs) }))
     .filter((span) => length(span) > 0);
@@ -130,7 +135,7 @@ export const darkFirst = (first: DarkFirst | undefined, night: DarkNight): strin
     case 'moon-at-dark':
       return moonAtDark(night, dark);
     case 'moonless':
-      return moonlessWords(night);
+      return moonlessWords(night, dark);
     case 'moon-spoils':
       return moonSpoils(night, dark);
     case 'worth':

@@ -11,6 +11,7 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import type { Fact } from '../../reply/reply.js';
 import { compassWord, degrees, listed, magnitudeText } from '../../reply/wording.js';
 import { moonAt } from '../../sky/moon.js';
+import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
 import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatClock, formatLocalTime, zoneName } from '../../times/index.js';
@@ -86,7 +87,11 @@ export const summaryOf = (picks: readonly Pick[], given: TonightOptions, sought:
 };
 
 /** "Moon 71 % lit, sets 01:03." What the list itself says of it is not said again. */
-const moonNote = ({ where, night }: Sought, { startUtcMs, endUtcMs }: TimeSpan, isListed: boolean): string => {
+const moonNote = (
+  { where, night, twilight }: Sought,
+  { startUtcMs, endUtcMs }: TimeSpan,
+  isListed: boolean,
+): string => {
   const { observer, zone } = where.site;
   const { riseUtcMs, setUtcMs } = moonTimesOf(observer, night);
   const isWithin = (utcMs: UtcMs | null): utcMs is UtcMs => utcMs !== null && utcMs > startUtcMs && utcMs < endUtcMs;
@@ -100,7 +105,11 @@ const moonNote = ({ where, night }: Sought, { startUtcMs, endUtcMs }: TimeSpan, 
   const { place, illuminatedFraction } = moonAt(observer, startUtcMs);
   const lit = isListed ? [] : [`${Math.round(illuminatedFraction * 100)} % lit`];
   if (events.length > 0) return `Moon ${[...lit, ...events].join(', ')}.`;
-  if (place.altitudeDeg <= 0) return 'No Moon.';
+  if (place.altitudeDeg <= SUN_HORIZON_ALTITUDE_DEG) {
+    const darkEndUtcMs = twilight.astronomical?.dawnUtcMs ?? endUtcMs;
+    const comesUp = riseUtcMs !== null && riseUtcMs >= endUtcMs && riseUtcMs < darkEndUtcMs;
+    return comesUp ? `No Moon until it rises ${formatClock(riseUtcMs, zone)}.` : 'No Moon.';
+  }
   return isListed ? '' : `Moon ${lit.join('')}, up throughout.`;
 };
 

@@ -24,6 +24,7 @@ export const OF_ITSELF = [
   'constellation',
   'separation',
   'distance',
+  'rings',
   'filter',
   'split',
   'aperture',
@@ -92,6 +93,11 @@ const size = ({ target, utcMs }: ItselfQuestion): string => {
     : `${name} is ${words}${beside(sizeArcmin)}.`;
 };
 
+const rings = ({ target: { name, body }, utcMs }: ItselfQuestion): string | null => {
+  const tiltDeg = body.kind === 'solarSystem' ? (planetLook(body.body, utcMs)?.ringTiltDeg ?? null) : null;
+  return tiltDeg === null ? null : `${name}'s rings are tilted ${tiltDeg.toFixed(1)}° towards us now.`;
+};
+
 const article = (words: string): string => `${/^[aeiou]/iu.test(words) ? 'an' : 'a'} ${words}`;
 
 const kind = ({ name, kindText, kind: of, constellation }: Target): string | null => {
@@ -139,6 +145,9 @@ const split = ({ name, kind: of, double }: Target, equipment: Equipment | null):
   return of === 'star' ? `I hold no figures of a companion of ${name}, so whether it is split I cannot say.` : null;
 };
 
+/** What hangs on the target alone. */
+const OF_TARGET = { kind, separation, filter: filterNeeded, season, names };
+
 /** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
 export const itselfWords = (question: ItselfQuestion): string | null => {
   const { first, target, equipment } = question;
@@ -148,24 +157,18 @@ export const itselfWords = (question: ItselfQuestion): string | null => {
       return brightness(question);
     case 'size':
       return size(question);
-    case 'kind':
-      return kind(target);
     case 'constellation':
       return `${target.name} is in ${constellationName(target.constellation ?? constellationOf(question))}.`;
-    case 'separation':
-      return separation(target);
+    case 'rings':
+      return rings(question);
     case 'distance':
       return distance(question);
-    case 'filter':
-      return filterNeeded(target);
-    case 'season':
-      return season(target);
-    case 'names':
-      return names(target);
     case 'split':
       return split(target, equipment);
     case 'aperture':
       return target.double === null ? null : apertureNeeded(target.double, false);
+    default:
+      return OF_TARGET[first](target);
   }
 };
 

@@ -32,10 +32,15 @@ const CANCEL_IT =
 const CANCEL_ALL =
   /^(?:please |no |ok )*(?:cancel|stop|scrap) (?:them all|all(?: of (?:them|it))?|every ?(?:thing|one))(?: please| now)?$/u;
 
+/** Of reminders, or of all that is kept: the list offers each, and all. */
+const DELETE_ALL =
+  /^(?:please |no |ok )*(?:delete|del|remove|clear|drop) (?:them all|all of (?:them|those)|all (?:those|these)|those|these|them)(?: please| now)?$/u;
+
 const cancelPointedAt = (plain: string): Reading | null => {
   const nth = CANCEL_NTH.exec(plain)?.[1];
   if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
   if (CANCEL_ALL.test(plain)) return { line: commandLine('remind', 'cancel', { id: 'all' }) };
+  if (DELETE_ALL.test(plain)) return { line: 'remind list', note: 'To call them all off: remind cancel all' };
   return CANCEL_IT.test(plain) ? { line: 'remind cancel' } : null;
 };
 

@@ -23,8 +23,12 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'aperture',
   ],
   [
-    /\bhow far apart\b|\bseparation\b|\bposition angle\b|\bhow (?:close|wide|tight)\b.*\b(?:pair|components?|stars of)\b/u,
+    /\bhow far apart\b|\bseparation\b|(?<!\d )(?<!\bin )\bsep\b(?! \d)|\bposition angle\b|\bhow (?:close|wide|tight)\b.*\b(?:pair|components?|stars of)\b/u,
     'separation',
+  ],
+  [
+    /\brings?(?:'s?)? (?:tilt\w*|opening|angle|inclination)\b|\b(?:tilt|opening|inclination) of (?:the |its |saturn'?s? )*rings?\b|\bhow (?:open|tilted|wide open)\b.*\brings?\b/u,
+    'rings',
   ],
   [/\bmag(?:nitude)?s?\b(?! \d)|\bhow (?:bright|faint|dim)\b|\bbrightness of\b/u, 'magnitude'],
   [

@@ -50,8 +50,11 @@ const savedIn = (words: string, { place }: Asked): Saved => {
   return { name: last === '' ? first : last, position: null };
 };
 
-const savedAs = (name: string, { place }: Asked): Reading | null =>
-  place === null ? null : { line: commandLine('site', 'add', { name, position: place }) };
+/** "1100m", "350 metres": the height, and no part of a name. */
+const HEIGHT = /(?:^|[\s,])(?:(?:at|elevation|height|alt(?:itude)?)[ :]*)?(\d{1,4}) ?m(?:et(?:er|re)s?)?(?=$|[\s,])/u;
+
+const savedAs = (name: string, { place }: Asked, elevation?: string): Reading | null =>
+  place === null ? null : { line: commandLine('site', 'add', { name, position: place, elevation }) };
 
 const isOnlyPlace = ({ left, targets, kind }: Asked): boolean =>
   left.every((word) => OF_PLACE.test(word) || isOfGear(word)) && targets.length === 0 && kind === null;
@@ -70,10 +73,13 @@ const gearNote = ({ plain, kit }: Asked): Pick<Reading, 'note'> => {
 const savingRule: Rule = (asked) => {
   const saving = SAVE.exec(asked.plain);
   if (saving === null || asked.targets.length > 0) return null;
-  const { name, position } = savedIn(saving[1] ?? '', asked);
+  const said = saving[1] ?? '';
+  const height = HEIGHT.exec(said.replace(POSITION, (found) => ' '.repeat(found.length)));
+  const elevation = height?.[1];
+  const { name, position } = savedIn(height === null ? said : said.replace(height[0], ' '), asked);
   if (position !== null) return { line: commandLine('site', 'add', { name, position }) };
   if (asked.place === null) return name === '' ? { line: 'help site' } : null;
-  return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, asked);
+  return savedAs(name === '' || name === 'home site' || name === asked.place ? 'my site' : name, asked, elevation);
 };
 
 /** Where the telescope stands is the site, and no name of one. */

@@ -22,6 +22,10 @@ export interface HourParts {
 const isSomeDay = (plain: string): boolean =>
   saysByDay(plain) && (LOOKS.test(plain) || GOES.test(plain)) && !SUN_NOW.test(plain);
 
+/** Before the sunrise of a day said there is no hour safer to reckon for than it. */
+const isOfSunrise = (plain: string, isTonight: boolean): boolean =>
+  FROM_SUNRISE.test(plain) || (BEFORE_SUNRISE.test(plain) && !isTonight);
+
 /** The hour said, noon of the day said, the coming noon where some day is meant; else now. */
 export const hourOf = (plain: string, { when: { night, hour }, isAfternoon, isNight }: HourParts): string => {
   const isTonight = night === null || /^(?:tonight|today|this evening)$/u.test(night);
@@ -29,8 +33,7 @@ export const hourOf = (plain: string, { when: { night, hour }, isAfternoon, isNi
     // "Now in daylight" is now while the Sun is up, and at night the coming day.
     if (!isSomeDay(plain) || !(isNight || AT_NOON.test(plain))) return hour;
   } else if (hour !== null) return night === null ? hour : `${night} ${hour}`;
-  if (FROM_SUNRISE.test(plain) || (BEFORE_SUNRISE.test(plain) && !isTonight))
-    return isTonight ? 'sunrise' : `${night} sunrise`;
+  if (isOfSunrise(plain, isTonight)) return isTonight ? 'sunrise' : `${night} sunrise`;
   if (!isTonight) return `${night} noon`;
   if (THIS_AFTERNOON.test(plain)) return isAfternoon ? 'now' : '3pm';
   return isSomeDay(plain) ? 'next noon' : 'now';

@@ -60,6 +60,14 @@ export interface NamedTarget {
 const isOfMoonPhase = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
   plain === 'crescent' && (words[at + count]?.plain === 'moon' || words[at - 1]?.plain === 'moon');
 
+/** "Fornax A", a constellation's brightest source of radio; "is Fornax a cluster" goes on after it. */
+const isRadioSource = ({ words }: Sentence, { at, count, plain }: Run): boolean =>
+  count === 2 &&
+  /^(?:fornax|centaurus|virgo|perseus|hydra|sagittarius|cygnus|cassiopeia|taurus|puppis|pictor|hercules) a$/u.test(
+    plain,
+  ) &&
+  /^(?:|in|at|with|tonight|tomorrow|now|up|from|on|and|by|through)$/u.test(words[at + count]?.plain ?? '');
+
 /** Every run of words that is a name, in the order they stand in; their words are taken. */
 export const takeNamed = (
   sentence: Sentence,
@@ -68,7 +76,7 @@ export const takeNamed = (
 ): readonly NamedTarget[] => {
   const named: NamedTarget[] = [];
   for (const run of runsOf(sentence, longest ?? LONGEST)) {
-    if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain)) continue;
+    if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain) && !isRadioSource(sentence, run)) continue;
     if (isLittle(run.plain) || IS_WORD.test(run.plain) || isOfMoonPhase(sentence, run) || !isFree(sentence, run))
       continue;
     const text = read(run.plain);

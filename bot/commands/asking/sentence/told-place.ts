@@ -3,6 +3,8 @@
  * to it are of eight languages (from memory); what follows them has to be a place that the lists have, or it is left to others.
  */
 import { isProblem } from '../../../ground/problem.js';
+import { countryNamed } from '../../../places/countries.js';
+import { foldPlace } from '../../../places/fold-place.js';
 import { resolvePlace, type PlaceResolution } from '../../../places/index.js';
 import { spellerFor } from '../spelling/known-words.js';
 import type { Known } from './asked.js';
@@ -96,6 +98,28 @@ const placeIn = (rest: string, lead: string, known: Known): (ToldPlace & { reado
   return null;
 };
 
+/** "Germany, in Köln": the town first. */
+const COUNTRY_FIRST = /^(\p{L}[\p{L} ]{2,20}), ?(?:in|near|close to|at|bei|en|nahe) (\p{L}[^,.;!?]*)/u;
+const townFirst = (rest: string): string =>
+  rest.replace(COUNTRY_FIRST, (all, country: string, town: string) =>
+    countryNamed(foldPlace(country)) === null ? all : `${town}, ${country}`,
+  );
+
+/** A further sentence of the same people or their telescope, in which nothing is asked and nothing fails. */
+const REMARK = /^(?:and |also |just )?(?:i|i'm|we|we're|my|our|it'?s|this is|with|an?|\d[\d.]*)\b/iu;
+const MORE_THAN_REMARK =
+  /\?|n't\b|\b(?:what|when|where|which|how|why|who|can|could|should|would|not|no|error|fault|problems?|trouble|stuck|lost|wrong|fail\w*|connect\w*|align\w*|slew\w*|goto|track\w*|drift\w*|show|tell|want|need|looking|tonight|remind\w*|see)\b/iu;
+const isRemark = (text: string): boolean => REMARK.test(text) && !MORE_THAN_REMARK.test(text);
+
+/** "La Serena, Chile. 10 inch scope": a place with where it lies, alone in its sentence. */
+const FIRST_SENTENCE = /^(\p{L}[\p{L}' -]{1,30}, ?\p{L}[\p{L} ]{2,20})[.;] +(\S.*)$/u;
+const toldFirst = (text: string, known: Known): ToldPlace | null => {
+  const [, place, rest] = FIRST_SENTENCE.exec(text) ?? [];
+  if (place === undefined || rest === undefined || !isRemark(rest)) return null;
+  const found = resolvePlace(known.places(), place);
+  return isProblem(found) || !found.isQualified ? null : { place, isAmbiguous: false, rest: '' };
+};
+
 /** "Yorkshire" behind "leeds," is where that lies, though no list has it. */
 const ONE_MORE_NAME = /^\p{L}[\p{L}'-]*(?: \p{L}[\p{L}'-]*)?$/u;
 
@@ -106,9 +130,10 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     .replace(/[?!.\s]+$/u, '')
     .trim();
   for (const lead of LEADS) {
-    const rest = lead.exec(text)?.groups?.['rest'];
-    if (rest === undefined) continue;
-    const before = text.slice(0, text.length - rest.length);
+    const typedRest = lead.exec(text)?.groups?.['rest'];
+    if (typedRest === undefined) continue;
+    const before = text.slice(0, text.length - typedRest.length);
+    const rest = townFirst(typedRest);
     const found = placeIn(rest, before, known);
     if (found === null) continue;
     if (BARE.test(before) && !IS_HERE.test(found.rest)) continue;
@@ -117,8 +142,10 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     const isRegion =
       ONE_MORE_NAME.test(found.rest) &&
       (/^,/u.test(rest.slice(found.end).trim()) || found.rest.toLowerCase().split(' ').every(isName));
-    const isAll = SAYS_NO_MORE.test(found.rest) || (isRegion && !found.rest.split(' ').some((word) => isLittle(word)));
+    const isFurther = /^\s*[.;!]/u.test(rest.slice(found.end)) && isRemark(found.rest);
+    const isAll =
+      isFurther || SAYS_NO_MORE.test(found.rest) || (isRegion && !found.rest.split(' ').some((word) => isLittle(word)));
     return { place: found.place, isAmbiguous: found.isAmbiguous, rest: isAll ? '' : found.rest };
   }
-  return null;
+  return toldFirst(text, known);
 };
