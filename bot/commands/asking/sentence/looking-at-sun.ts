@@ -73,9 +73,9 @@ const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|witho
 
 const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(plain) && !OTHER_NEED.test(plain);
 
-/** A way to do it is asked for: "No" would be no answer. */
+/** A safe way to do it is asked for: "No" would be no answer. */
 const ASKS_HOW =
-  /^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)|(?:the )?(?:safe(?:st)?|best|right|proper) way|best way)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|see|look|view|observe|watch)\b/u;
+  /^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
 
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
