@@ -69,6 +69,8 @@ describe('what else harms gear or people', () => {
     [/^Pull that lead out/u, 'laptop’s network lead into the RJ45, no link. Is it perhaps not ethernet'],
     [/^Not safe like that/u, 'the mount does not stop when I let go of the arrow. Is it safe?'],
     [/^Not safe like that/u, 'i let go of the key and it keeps going until i pull the plug'],
+    [/^Not safe like that/u, 'on connect it shoots off at full tilt and will not stop at the star'],
+    [/^Before it slews again/u, 'it takes the long way round, the leads got nearly ripped off'],
     [/^Before it slews again/u, 'goto goes the contrary side and it hit the tripod'],
     [/^What is wet stays off/u, 'water got into the motor cover in the shower'],
   ])('is told first: %s', (says, words) => {
@@ -86,6 +88,8 @@ it.each([
   'the battery does not get warm',
   'It stops the moment I let go of the arrow',
   'it keeps moving until I let go of the key',
+  'it goes at full speed to the star and stops there',
+  'i pulled the leads off to carry it in',
   'the network cable goes in the ethernet socket, the link light is on, no ping',
   'my finger slips off the edge and it keeps slewing. Solved that with the stop button',
   'dog hit the tripod, alignment lost',

@@ -104,14 +104,14 @@ const HARMS: readonly Harm[] = [
   },
   {
     words:
-      /\b(?:releas\w+|let(?:ting)? go|lift\w*|finger\w* (?:is |are )?(?:off|slips))\b[^.!?]{0,60}\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on|goes on|still (?:runs|moves|goes|turns|slews))\b|\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on)\b[^.!?]{0,40}\b(?:let go|releas\w+|finger\w* off)\b|\b(?:un)?til+ i (?:have to )?(?:pull|cut|switch off|turn off|kill|unplug) (?:the |its )?(?:plug|power|supply|battery|mains)\b/gu,
+      /\b(?:releas\w+|let(?:ting)? go|lift\w*|finger\w* (?:is |are )?(?:off|slips))\b[^.!?]{0,60}\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on|goes on|still (?:runs|moves|goes|turns|slews))\b|\b(?:keeps? (?:on )?(?:going|moving|slewing|turning|running)|(?:does|do|will|wo)(?:n['’]?t| not) stop|runs? on|carries on)\b[^.!?]{0,40}\b(?:let go|releas\w+|finger\w* off)\b|\b(?:un)?til+ i (?:have to )?(?:pull|cut|switch off|turn off|kill|unplug) (?:the |its )?(?:plug|power|supply|battery|mains)\b|\b(?:drives?|drove|goes|went|runs?|ran|takes?|took|shoots?|shot|races?|raced|slews?) (?:off|away)\b[^.!?]{0,30}\bfull (?:speed|tilt|pelt|rate)\b|\bfull (?:speed|tilt|pelt)\b[^.!?]{0,30}\b(?:(?:does|do|did|will|wo)(?:n['’]?t| not)|never) stops?\b/gu,
     unless: /\b(?:un)?(?:til+|less) (?:i|you) (?:let go|release)\b|\bstops? (?:at once|immediately|right away|dead)\b/u,
     over: SOLVED,
     says: 'Not safe like that. Be at the power switch whenever it moves, and cut the power if it does not stop at once; nobody’s hand or face near, tube capped, roof open, slow rates alone. A stop sent over a busy wireless network comes late: move by the hand controller or a cable, or over the mount’s own network, until it stops as you let go.',
   },
   {
     words:
-      /\b(?:hits?|smack\w*|crash\w*|struck|rammed|drove|ran|banged|bumped)\b[^.!?]{0,30}\b(?:into |on |against )?(?:the |its |a |my )?(?:tripod|pier|pillar|legs?|roof|wall)\b|\bwraps?\b[^.!?]{0,12}\b(?:cables?|leads?|cords?)\b|\b(?:cables?|leads?|cords?)\b[^.!?]{0,20}\bwrap(?:s|ped|ping)? (?:a?round|itself|up)\b/gu,
+      /\b(?:hits?|smack\w*|crash\w*|struck|rammed|drove|ran|banged|bumped)\b[^.!?]{0,30}\b(?:into |on |against )?(?:the |its |a |my )?(?:tripod|pier|pillar|legs?|roof|wall)\b|\bwraps?\b[^.!?]{0,12}\b(?:cables?|leads?|cords?)\b|\b(?:cables?|leads?|cords?)\b[^.!?]{0,20}\b(?:wrap(?:s|ped|ping)? (?:a?round|itself|up)|(?:nearly |almost |got |get )+(?:ripped|torn|yanked|pulled|dragged) (?:out|off))\b/gu,
     unless:
       /\b(?:i|we|he|she|dog|kids?|someone|somebody|foot|car|meteor|hail)(?: \w+)? (?:hit|hits|ran|drove|bumped|banged)\b|\b(?:old|former) (?:issue|trouble|problem)\b|\bprotection\b|\b(?:cables?|leads?|power|wire|network)\b[^.!?]{0,20}\b(?:ran|drove|runs)\b/u,
     over: SOLVED,
