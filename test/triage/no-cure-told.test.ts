@@ -21,6 +21,29 @@ describe('at a question', () => {
   });
 });
 
+describe('at a remedy', () => {
+  it.each([
+    'unplugged it. tried the hand controller, that works perfectly, moves the mount. i havent got the other lead yet',
+    'with the keypad it drives fine',
+    'it works with my brothers phone',
+  ])('“%s” is no cure', async (text) => {
+    const name = `Isbel ${text.slice(0, 14)}`;
+    await say(
+      name,
+      "Windows, usb adapter on the hand controller. could not open port 'COM3', Device Manager lists COM8",
+    );
+    expect(stepOf(await say(name, text)).kind).not.toBe('done');
+  });
+});
+
+describe('a warning on a screen', () => {
+  it('is told of the hand controller, and asks of no looking', async () => {
+    await say('Isaac', 'windows, usb adapter at the hand controller. the program gets no reply');
+    const next = await say('Isaac', 'it shows the sun warning and press enter to continue, i never press it');
+    expect(stepOf(next)).toMatchObject({ id: 'controller-at-start-question' });
+  });
+});
+
 describe('a cure', () => {
   it('that the member says was none is taken back, and nothing is said to have come back', async () => {
     const name = 'Isengrim';

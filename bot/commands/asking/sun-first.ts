@@ -4,7 +4,7 @@ import { isProblem } from '../../ground/problem.js';
 import type { WordsReader } from '../core/command.js';
 import { knownFor } from './plain-reader.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
-import { withSunriseNamed } from './sentence/sun-words.js';
+import { quotesSunWarning, withSunriseNamed } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
 
 /** More is a message or an account, which the walk reads. */
@@ -15,7 +15,7 @@ export const sunFirst: WordsReader = {
   beforeCommands: true,
   read: async (deps, said) => {
     const text = cleanText(said.text);
-    if (text === '' || text.length > LONGEST) return null;
+    if (text === '' || text.length > LONGEST || quotesSunWarning(text)) return null;
     const known = await knownFor(deps, said);
     const harm = sunHarmAnswer(withSunriseNamed(text), known);
     if (harm !== null) return { outcome: harm };

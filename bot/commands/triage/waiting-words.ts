@@ -11,10 +11,11 @@ import {
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
-import { assess, NUMBERS } from '../../triage/index.js';
+import { assess, NUMBERS, type Step } from '../../triage/index.js';
 import { plainAlone } from '../asking/plain-alone.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { Reading } from '../asking/sentence/asked.js';
+import { quotesSunWarning } from '../asking/sentence/sun-words.js';
 import type { WordsReader, Deps } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
@@ -136,6 +137,23 @@ const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
 const ASKS_WHO =
   /^(?:(?:hi|hey|hello|and|so|but),? )*(?:who|what) (?:are|r|is) (?:you|u|this bot|pierhand)(?: then| anyway)?\W*$/iu;
 
+const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
+  const { reading } = deps.triage();
+  return (
+    // "Who can help me", "stop" and "what do you mean" are said of the walk.
+    leavesWalk(reading, text) !== null ||
+    (ofTheTalk(reading, text) !== null && !isPlainlyAnother(text, deps, nowUtcMs)) ||
+    asksHowOfGear(reading, text) ||
+    // "OK, that was it, works" ends a remedy; elsewhere it is talk.
+    (kind === 'try' && isOfRemedy(outcomeSaid(reading, text), text))
+  );
+};
+
+const isForOthers = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean =>
+  isOfSums(text, deps) ||
+  isOfTheSkyAlone(text, deps, nowUtcMs) ||
+  (!answersStep(text, deps, nowUtcMs, kind) && isAnotherQuestion(text, deps, nowUtcMs));
+
 export const waitingWords: WordsReader = {
   name: 'triage',
   isOfWalk: true,
@@ -146,16 +164,8 @@ export const waitingWords: WordsReader = {
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
-    if (!isNumbers && (isOfSums(text, deps) || isOfTheSkyAlone(text, deps, request.nowUtcMs))) return null;
-    const answersStep =
-      // "Who can help me", "stop" and "what do you mean" are said of the walk.
-      leavesWalk(model.reading, text) !== null ||
-      (ofTheTalk(model.reading, text) !== null && !isPlainlyAnother(text, deps, request.nowUtcMs)) ||
-      asksHowOfGear(model.reading, text) ||
-      isNumbers ||
-      // "OK, that was it, works" ends a remedy; elsewhere it is talk.
-      (kind === 'try' && isOfRemedy(outcomeSaid(model.reading, text), text));
-    if (!answersStep && isAnotherQuestion(text, deps, request.nowUtcMs)) return null;
+    const isOfStep = isNumbers || quotesSunWarning(text);
+    if (!isOfStep && isForOthers(text, deps, request.nowUtcMs, kind)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

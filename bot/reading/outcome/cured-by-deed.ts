@@ -3,6 +3,7 @@
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
 import { createKept } from '../../ground/kept.js';
+import { withoutOtherWays } from './of-another-way.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
 
@@ -78,7 +79,7 @@ const SPOILS = new RegExp(
     `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|power|supply|battery|camera|handset|hand controller|keypad|keys?|arrows?|buttons?|port|adapter|driver|ping|router|fan)(?:['\u2019]?s| is| are| also)? (?:all |just |now )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in|back|there|answers|responds|moves)\\b",
     '\\b(?:with|on|from|by|using|via) (?:the |my |his |her |a |an |another |other |old |our |friends? )*(?:phone|tablet|ipad|laptop|pc|computer|mac|handset|hand controller|friends?|mates?)\\b',
-    "(?:can ?not|can['\u2019]?t|does ?n['\u2019]?t|do ?n['\u2019]?t|wo ?n['\u2019]?t|did ?n['\u2019]?t|is ?n['\u2019]?t|not|never|no) (?!(?:more|once|one|a single|single|any more|longer|drops?|errors?|problems?|problem|trouble|since)\\b)\\w+",
+    "(?:have ?n['\u2019]?t|has ?n['\u2019]?t|can ?not|can['\u2019]?t|does ?n['\u2019]?t|do ?n['\u2019]?t|wo ?n['\u2019]?t|did ?n['\u2019]?t|is ?n['\u2019]?t|not|never|no) (?!(?:more|once|one|a single|single|any more|longer|drops?|errors?|problems?|problem|trouble|since)\\b)\\w+",
   ].join('|'),
   'u',
 );
@@ -137,6 +138,7 @@ const deedIn = (text: string): DeedTold => {
     !statesFailure(said) &&
     !isOnlySet(said) &&
     !OF_THE_PAST.test(said.toLowerCase()) &&
+    withoutOtherWays(said) === null &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));

@@ -16,6 +16,7 @@ import { questionBeside } from './question-beside.js';
 import { withoutSomethingElse } from './something-else.js';
 import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
+import { withoutOtherWays } from './of-another-way.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
 import { whatRemains } from './what-remains.js';
@@ -171,10 +172,15 @@ const outcomeOrDeed = (vocabulary: Vocabulary, text: string): SaidOutcome => {
     : said;
 };
 
+const isOfAnotherWay = (vocabulary: Vocabulary, text: string): boolean => {
+  const own = withoutOtherWays(text);
+  return own !== null && (own === '' || outcomeOrDeed(vocabulary, own).what !== 'cured');
+};
+
 const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeOrDeed(vocabulary, text);
   const isGood = said.what === 'cured' || said.what === 'done';
-  if (isGood && isNoneYet(text)) return NOTHING_SAID;
+  if (isGood && (isNoneYet(text) || isOfAnotherWay(vocabulary, text))) return NOTHING_SAID;
   if (isGood && isOnlySet(text)) return { ...said, what: 'done', how: 'like', isCureAnywhere: false };
   return isCureTaken(said, text) ? { ...said, isCureAtRemedy: true } : said;
 };

@@ -75,3 +75,13 @@ export const withSunriseNamed = (words: string): string => {
     ? words
     : `${words.slice(0, at)}${words.slice(at).replace(AFTER_THAT, (_, lead: string) => `${lead} sunrise`)}`;
 };
+
+const A_WARNING =
+  /\b(?:sun|solar) warning\b|\bwarn(?:s|ing|ings)?\b(?: \w+){0,3}? (?:about|of|for|against|on|not to look at) (?:looking (?:at|into) )?(?:the )?sun\b/iu;
+const ON_A_SCREEN =
+  /\b(?:press\w*|enter|buttons?|keys?|screen|display|hand ?-?(?:set|controller|pad)|menu|says?|shows?|reads?|accept|confirm|continue)\b/iu;
+const ASKS_OF_LOOKING = /\b(?:safe\w*|filters?|can (?:i|we)|may (?:i|we)|should (?:i|we)|is it)\b/iu;
+
+/** What a hand controller shows at its start ("a warning about the Sun, press Enter") is told of its screen, and asks of no looking. */
+export const quotesSunWarning = (text: string): boolean =>
+  A_WARNING.test(text) && ON_A_SCREEN.test(text) && !ASKS_OF_LOOKING.test(text);
