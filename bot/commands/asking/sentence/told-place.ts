@@ -3,9 +3,7 @@
  * to it are of eight languages (from memory); what follows them has to be a place that the lists have, or it is left to others.
  */
 import { isProblem } from '../../../ground/problem.js';
-import { countryNamed } from '../../../places/countries.js';
-import { foldPlace } from '../../../places/fold-place.js';
-import { resolvePlace, type PlaceResolution } from '../../../places/index.js';
+import { countryNamed, foldPlace, resolvePlace, type PlaceResolution } from '../../../places/index.js';
 import { spellerFor } from '../spelling/known-words.js';
 import type { Known } from './asked.js';
 import { isLittle } from './words.js';
