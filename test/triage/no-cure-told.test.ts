@@ -25,6 +25,8 @@ describe('at a remedy', () => {
   it.each([
     'unplugged it. tried the hand controller, that works perfectly, moves the mount. i havent got the other lead yet',
     'with the keypad it drives fine',
+    'handset in instead: works fine, as it always did. the new lead is still in the post',
+    'the ping to it answers. have not opened the driver, havent typed it in',
     'it works with my brothers phone',
   ])('“%s” is no cure', async (text) => {
     const name = `Isbel ${text.slice(0, 14)}`;

@@ -5,7 +5,7 @@ const WAY =
 const WORKS =
   '(?:works?|working|drives?|moves?|slews?|connects?|answers?|finds?|runs?|is (?:fine|ok|okay|good)|does|perfect\\w*)';
 const OF_ANOTHER = new RegExp(
-  `\\b(?:tried|try|trying|used|using|with|on|from|by|via)(?: (?:it|the|my|his|her|our|a|an|only|just|alone))* ${WAY}\\b.{0,25}\\b${WORKS}\\b|\\b${WORKS}\\b.{0,12}\\b(?:with|on|from|by|via)(?: (?:the|my|his|her|our|a|an))*(?: \\w+)? ${WAY}\\b`,
+  `\\b(?:tried|try|trying|used|using|with|on|from|by|via)(?: (?:it|the|my|his|her|our|a|an|only|just|alone))* ${WAY}\\b.{0,25}\\b${WORKS}\\b|\\b${WORKS}\\b.{0,12}\\b(?:with|on|from|by|via)(?: (?:the|my|his|her|our|a|an))*(?: \\w+)? ${WAY}\\b|^(?:the |my |with |only )*${WAY} (?:in|on|back|plugged|there|alone|only|instead|by itself)[ ,:a-z]{0,12}\\b${WORKS}\\b`,
   'u',
 );
 /** Said of what is otherwise than it was. */

@@ -158,7 +158,11 @@ const ONLY_BELIEVED =
 const STAYS =
   /\b(?:tube|telescope|scope|mount|axis|ra|dec)\b[^,.;!?]{0,16}(?:\bnot|n['\u2019]?t|\bnever)\b[^,.;!?]{0,8}\b(?:mov|turn|budg|follow)\w*(?! (?:off|away|by itself|any))/iu;
 
-const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.test(text);
+/** What was to be done is still to do. */
+const STILL_TO_DO =
+  /\b(?:have|has|had) ?n['\u2019]?t (?:yet )?(?:got|typed|done|tried|set|put|changed|bought|opened|found|ordered|swapped)\b|\bstill (?:in the post|to come|on its way)\b|\bon order\b/iu;
+
+const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
