@@ -27,14 +27,17 @@ interface Seen extends Shown {
   readonly eventId: string;
 }
 
-/** The numbered lines at the end are what can be picked; a remedy's steps are numbered as well. */
+/** The numbered lines at the end are what can be picked, one a line ("1. …") or several in one ("1 … · 2 …"). */
 const labelsIn = (text: string): readonly string[] => {
   const lines = text.split('\n');
   const end = lines.findLastIndex((line) => /^Answer with a number/u.test(line));
-  const first = lines.slice(0, Math.max(0, end)).findLastIndex((line) => line.startsWith('1. '));
+  const first = lines.slice(0, Math.max(0, end)).findLastIndex((line) => /^1\.? /u.test(line));
   return first < 0
     ? []
-    : lines.slice(first, end).map((line) => line.replace(/^\d+\. /u, '').replace(/ \(usual\)$/u, ''));
+    : lines
+        .slice(first, end)
+        .flatMap((line) => (/^\d+\. /u.test(line) ? [line] : line.split(' · ')))
+        .map((choice) => choice.replace(/^\d+\.? /u, '').replace(/ \(usual\)$/u, ''));
 };
 
 describe.skipIf(folder === null)('whole stories on a real homeserver', () => {
