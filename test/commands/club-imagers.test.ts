@@ -1,26 +1,9 @@
 /** What imagers, and members whose English is another language, ask of a night. */
 import { describe, expect, it } from 'vitest';
-import { isProblem } from '../../bot/ground/problem.js';
-import type { Deps } from '../../bot/commands/core/command.js';
-import type { Reply } from '../../bot/reply/reply.js';
-import { answer, ask, realDeps } from './real-deps.js';
+import { at, EVENING, wordsOf } from './an-evening-in-york.js';
+import { answer, ask } from './real-deps.js';
 
-/** Friday evening in York. */
-const EVENING = Date.parse('2026-11-27T19:10Z');
-
-const at = async (site: string): Promise<Deps> => {
-  const deps = await realDeps();
-  await answer(deps, `site add home ${site}`, EVENING);
-  return deps;
-};
 const YORK = await at('"York, England"');
-
-const said = ({ title, summary, facts, notes }: Reply): string =>
-  [title, summary, ...facts.map(({ label, value }) => `${label}: ${value}`), ...notes].join('\n');
-const wordsOf = async (deps: Deps, line: string, nowUtcMs = EVENING): Promise<string> => {
-  const outcome = await ask(deps, line, nowUtcMs);
-  return isProblem(outcome) ? `${outcome.problem}: ${outcome.message}` : said(outcome);
-};
 
 describe('a camera’s numbers', () => {
   it.each([

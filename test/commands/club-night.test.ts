@@ -1,27 +1,10 @@
 /** What members of a club ask of a night, as they type it: answered as the best observer among them would. */
 import { describe, expect, it } from 'vitest';
-import { isProblem } from '../../bot/ground/problem.js';
-import type { Deps } from '../../bot/commands/core/command.js';
-import type { Reply } from '../../bot/reply/reply.js';
+import { at, EVENING, said, wordsOf } from './an-evening-in-york.js';
 import { answer, ask, realDeps, refusal } from './real-deps.js';
 
-/** Friday evening in York. */
-const EVENING = Date.parse('2026-11-27T19:10Z');
 const MIDDAY = Date.parse('2026-11-27T12:00Z');
-
-const at = async (site: string): Promise<Deps> => {
-  const deps = await realDeps();
-  await answer(deps, `site add home ${site}`, EVENING);
-  return deps;
-};
 const YORK = await at('"York, England"');
-
-const said = ({ title, summary, facts, notes }: Reply): string =>
-  [title, summary, ...facts.map(({ label, value }) => `${label}: ${value}`), ...notes].join('\n');
-const wordsOf = async (deps: Deps, line: string, nowUtcMs = EVENING): Promise<string> => {
-  const outcome = await ask(deps, line, nowUtcMs);
-  return isProblem(outcome) ? `${outcome.problem}: ${outcome.message}` : said(outcome);
-};
 
 describe('a first telescope', () => {
   it.each([
