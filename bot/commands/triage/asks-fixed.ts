@@ -54,12 +54,15 @@ const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps 
 export const HAS_CHANGED =
   /\b(?<!\bi see )now\b|\b(?:again|at last|finally|suddenly|since|sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|no more|works? (?:fine|well|great|a treat|like)|working|goes|spot on|bang on|alive|lives|came|come|bingo|eureka|victory|never ?mind|got (?:it|the thing|her|everything) \w+ing|gone|over|happy days|job done)\b/iu;
 
-/** The same of the whole: that a part is "working" tells nothing of it. */
-export const IS_OTHERWISE =
-  /\b(?<!\bi see )now\b|\b(?:again|at last|finally|suddenly|sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|no more|works a treat|spot on|bang on|bingo|eureka|victory|never ?mind|happy days|job done)\b/iu;
+const GLAD_WORDS =
+  'sorted|fixed|solved|cured|mended|hoo?ray|hurra\\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|spot on|bang on';
+const GLAD = new RegExp(`\\b(?:${GLAD_WORDS})\\b`, 'iu');
 
-const GLAD =
-  /\b(?:sorted|fixed|solved|cured|mended|hoo?ray|hurra\w*|woo ?hoo|yay|brilliant|perfect|success|thanks?|thx|cheers|did it|the trick|spot on|bang on)\b/iu;
+/** The same as {@link HAS_CHANGED} of the whole: that a part is "working" tells nothing of it. */
+export const IS_OTHERWISE = new RegExp(
+  `\\b(?<!\\bi see )now\\b|\\b(?:again|at last|finally|suddenly|no more|works a treat|bingo|eureka|victory|never ?mind|happy days|job done|${GLAD_WORDS})\\b`,
+  'iu',
+);
 
 /** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
 const tellsOfCure = (began: Began, text: string, { what, how, isCureAnywhere }: SaidOutcome): boolean => {
