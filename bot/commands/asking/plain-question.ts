@@ -11,7 +11,7 @@ import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
-import { moonFace, moonMeets } from './sentence/about-moon.js';
+import { moonFace, moonMeets, moonNearest } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
@@ -83,6 +83,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     jupiterMoonEvents,
     sunDays,
     moonFace,
+    moonNearest,
     moonMeets,
     sunBelow,
     ...[openingUp, besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
@@ -198,7 +199,7 @@ const readDated = (text: string, known: Known): PlainReading => {
 const readAbroad = (text: string, known: Known): PlainReading => {
   const english = askedAbroad(text, known.catalogue);
   const read = english === null ? null : readOnce(english, known);
-  if (read === null || !('line' in read)) return null;
+  if (read === null || !('line' in read)) return read;
   const note = [`Read as “${english}”.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
   return { ...read, note, isAbroad: true };
 };

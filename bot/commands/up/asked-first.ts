@@ -15,6 +15,7 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
+import { besideSunWords } from './after-sun-words.js';
 import { byEyeWords } from './by-eye.js';
 import { crossingWords, hourAngleText } from './hour-angle-words.js';
 import { eyepieceWords } from './eyepiece-words.js';
@@ -72,7 +73,7 @@ const EVENTS = {
 const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, utcMs: UtcMs): string => {
   const { apparentAltitudeDeg, azimuthDeg } = placeOf(target.body, where.site.observer, utcMs);
   const side = `in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
-  if (event !== 'transit') return ` ${side}`;
+  if (event !== 'transit') return ` ${side}${besideSunWords(target, event, utcMs, where.site.observer)}`;
   const mass = airmass(apparentAltitudeDeg);
   return mass === null
     ? ', below the horizon'
