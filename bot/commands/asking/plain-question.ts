@@ -26,6 +26,7 @@ import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
@@ -133,7 +134,10 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain)
     ? null
-    : (tubeNumbers(plain) ?? cameraFigures(plain) ?? eyepieceFigures(plain, known.catalogue));
+    : (skyPicture(plain, known.catalogue) ??
+      tubeNumbers(plain) ??
+      cameraFigures(plain) ??
+      eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
   return topic === null ? null : { outcome: topic, isTopic: true };

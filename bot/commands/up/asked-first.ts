@@ -18,7 +18,6 @@ import type { TargetAtSite } from '../asking/question-parts.js';
 import { besideSunWords } from './after-sun-words.js';
 import { byEyeWords } from './by-eye.js';
 import { crossingWords, hourAngleText } from './hour-angle-words.js';
-import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
 import { isOfItself, itselfWords, OF_ITSELF } from './of-itself.js';
@@ -36,7 +35,6 @@ export const FIRST = [
   'hour-angle',
   'parallactic-angle',
   'airmass',
-  'eyepiece',
   'minimum',
   ...OF_ITSELF,
   ...WHETHER,
@@ -286,8 +284,6 @@ const figureWords = (question: FirstQuestion): string | null => {
   switch (first) {
     case undefined:
       return aboveDeg === undefined ? byEyeWords(question) : aboveWords(aboveDeg, question);
-    case 'eyepiece':
-      return eyepieceWords(question.asked.target, question.equipment);
     case 'minimum':
       return minimaWords(question.asked, question.nowUtcMs, aboveDeg);
     default:

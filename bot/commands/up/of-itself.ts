@@ -1,6 +1,6 @@
 /** What is asked of a target itself and hangs on no place: how bright, how large, what it is, which filter, and whether a pair is split. */
 import { constellationName, nameWithAlias, type Target } from '../../catalogue/index.js';
-import type { Equipment } from '../../evening/equipment.js';
+import { USUAL_EQUIPMENT, type Equipment } from '../../evening/equipment.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { listed, magnitudeText } from '../../reply/wording.js';
 import { apparentMagnitude } from '../../sky/brightness.js';
@@ -10,6 +10,7 @@ import { placeOf } from '../../sky/place.js';
 import { planetLook } from '../../sky/planet-look.js';
 import { skyTrack } from '../../sky/sky-track.js';
 import type { UtcMs } from '../../sky/types.js';
+import { eyepieceWords } from './eyepiece-words.js';
 import { filterNeeded } from './filter-words.js';
 import { moonDistanceWords } from './moon-distance.js';
 import { moonSize } from './moon-size.js';
@@ -30,6 +31,7 @@ export const OF_ITSELF = [
   'aperture',
   'season',
   'names',
+  'eyepiece',
 ] as const;
 export type OfItself = (typeof OF_ITSELF)[number];
 const ALL: readonly string[] = OF_ITSELF;
@@ -163,6 +165,8 @@ export const itselfWords = (question: ItselfQuestion): string | null => {
       return distance(question);
     case 'split':
       return split(target, equipment);
+    case 'eyepiece':
+      return eyepieceWords(target, equipment ?? USUAL_EQUIPMENT);
     case 'aperture':
       return target.double === null ? null : apertureNeeded(target.double, false);
     default:

@@ -84,7 +84,8 @@ const SUPERMOON = /\bsuper ?moons?\b/u;
 export const moonNearest: Rule = (asked) => {
   const isOfOthers = asked.targets.some((name) => name !== 'moon');
   if (isOfOthers || says(asked, /\b(?:remind\w*|eclips\w*|sun|planets?|stars?)\b/u)) return null;
-  const first = says(asked, SUPERMOON) ? 'size' : says(asked, NEAREST) ? 'distance' : null;
-  if (first === null) return null;
+  const isSuper = says(asked, SUPERMOON);
+  if (!isSuper && !says(asked, NEAREST)) return null;
+  const first = isSuper ? 'size' : 'distance';
   return { ...nightLine('up', 'moon', { ...asked, when: nightAlone(asked.when) }, { first }), usesAll: true };
 };
