@@ -7,6 +7,7 @@ import {
   oddOne,
   outcomeSaid,
   readsOut,
+  suspectedCause,
   withoutOtherThings,
   type AnswerMeant,
   type Reading,
@@ -119,15 +120,22 @@ const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes
 
 /** "Could it be the wrong socket?" */
 const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
-  const next = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
-  if (next !== null) {
-    const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
-    const { step } = assess(began.context.model, next, began.context.outcomes);
+  const { context, before } = began;
+  const found = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
+  if (found !== null) {
+    const heard = began.isOpening === true ? heardIn(context.model, read) : [];
+    if (found.note !== null)
+      return changed(began, found.state, { notes: [...heard, found.note], at: before.step, few: wasShown(began) });
+    const { step } = assess(context.model, found.state, context.outcomes);
     const isLooked = step.kind === 'ask' && !step.opening && step.because === 'supposed';
-    return changed(began, next, { notes: isLooked ? heard : [...heard, LOOKED_AT_SOON], at: began.before.step });
+    return changed(began, found.state, {
+      notes: isLooked ? heard : [...heard, LOOKED_AT_SOON],
+      at: before.step,
+      few: !isLooked && wasShown(began),
+    });
   }
   const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
-  return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
+  return stands === null ? null : changed(began, state, { notes: [stands], at: before.step, few: wasShown(began) });
 };
 
 /** Told already, or told twice in words that were not understood: the question in hand is gone on without. */
@@ -273,8 +281,10 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const cured = takeCured(began, text, state, sureId, late);
   if (cured !== null) return cured;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
+  const isSuspicion = meant?.isSure !== true && suspectedCause(text) !== null;
   const aside =
-    meant === null ? (takeNotYet(began, text, state, read) ?? takeSupposed(began, text, state, read)) : null;
+    (meant === null ? takeNotYet(began, text, state, read) : null) ??
+    (meant === null || isSuspicion ? takeSupposed(began, text, state, read) : null);
   if (aside !== null) return aside;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))

@@ -22,6 +22,10 @@ const WISHES: readonly RegExp[] = [
     `(?:^|[.,;!?] *)${ASKS}${SHORT_OF}(?:${WRITING}|notes?|text|message|letter|mail) (?:for|to) ${READER}\\b`,
     'iu',
   ),
+  new RegExp(
+    `^${ASKS}(?:have|get|give|make|write|need|want|print|do|see)(?: me)? ${SHORT_OF}(?:${WRITING}) (?:for|to) \\p{L}`,
+    'iu',
+  ),
   // "Something to send to the club", "a text that I can show".
   new RegExp(
     `\\b(?:something|anything|notes?|text|message|letter|sheet|${WRITING}) (?:(?:that|which) )?(?:(?:i|we) (?:can|could|may|might) |to |for me to )${PASSES_ON}\\b`,
