@@ -19,6 +19,7 @@ import {
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
+import { doesWhatFailed } from './told-at-card.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
@@ -176,7 +177,7 @@ const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
 /** A wish for a person or for the end is never taken for an answer; before the first words nothing is there to leave. */
 const takeLeave = (began: Began, text: string): Turn | Problem | null => {
   const { context, walk } = began;
-  const leaves = hasBegun(walk) ? leavesWalk(context.model.reading, text) : null;
+  const leaves = hasBegun(walk) && !doesWhatFailed(began, text) ? leavesWalk(context.model.reading, text) : null;
   if (leaves === null) return null;
   if (leaves === 'end') return takeDoing(began, 'end');
   // "I am on a phone, can someone help": what else it tells is kept.
