@@ -72,5 +72,7 @@ export { saysSomethingElse } from './outcome/something-else.js';
 export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
+export { doingsNow, type Doing } from './outcome/does-what-failed.js';
+export { statesFailure } from './outcome/states-failure.js';
 export { deniesPremise } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

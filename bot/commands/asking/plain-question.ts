@@ -11,7 +11,7 @@ import { eyepieceFigures } from './eyepiece-figures.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
-import { moonFace, moonMeets } from './sentence/about-moon.js';
+import { moonFace, moonMeets, moonNearest } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
@@ -26,6 +26,7 @@ import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
@@ -83,6 +84,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     jupiterMoonEvents,
     sunDays,
     moonFace,
+    moonNearest,
     moonMeets,
     sunBelow,
     ...[openingUp, besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
@@ -132,7 +134,10 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain)
     ? null
-    : (tubeNumbers(plain) ?? cameraFigures(plain) ?? eyepieceFigures(plain, known.catalogue));
+    : (skyPicture(plain, known.catalogue) ??
+      tubeNumbers(plain) ??
+      cameraFigures(plain) ??
+      eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
   return topic === null ? null : { outcome: topic, isTopic: true };
@@ -198,7 +203,7 @@ const readDated = (text: string, known: Known): PlainReading => {
 const readAbroad = (text: string, known: Known): PlainReading => {
   const english = askedAbroad(text, known.catalogue);
   const read = english === null ? null : readOnce(english, known);
-  if (read === null || !('line' in read)) return null;
+  if (read === null || !('line' in read)) return read;
   const note = [`Read as “${english}”.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
   return { ...read, note, isAbroad: true };
 };

@@ -100,11 +100,16 @@ const looksAt = ({ context: { model }, before }: Began, cause: string): readonly
 };
 
 /** That remedy, or that look, stands before the member already. */
-const isInHand = ({ before: { step } }: Began, { fault }: Suspected): string | null => {
+const isInHand = ({ before: { step } }: Began, found: Suspected | null): string | null => {
+  if (found === null) return null;
+  const { fault } = found;
   if (step.kind === 'try' && step.id === fault.id)
     return 'That is what this remedy is for: try it, and tell me what came of it.';
   return step.kind === 'ask' && step.id === lookOf(fault) ? 'This question looks at just that.' : null;
 };
+
+const looksOf = (found: Suspected | null): readonly string[] =>
+  found === null ? [] : [lookOf(found.fault) ?? []].flat();
 
 /** The record with that look next, or with the member's own suspicion; null where nothing is supposed, or it was looked at. */
 export const supposedNext = (
@@ -117,15 +122,13 @@ export const supposedNext = (
   const { model } = context;
   if (by !== 'words' || toldOutright.length > 0) return null;
   const outright = suspectedCause(text);
-  if (outright === null && began.isOpening === true) return null;
-  if (outright === null && facts.some(({ what }) => model.check(what) !== undefined)) return null;
-  const cause = outright ?? supposition(text);
+  const isTold = began.isOpening === true || facts.some(({ what }) => model.check(what) !== undefined);
+  const cause = outright ?? (isTold ? null : supposition(text));
   if (cause === null) return null;
   const fault = suspectedFault(model, before, cause, text);
-  const inHand = fault === null ? null : isInHand(began, fault);
+  const inHand = isInHand(began, fault);
   if (inHand !== null) return { state, note: inHand };
-  const ofCause = fault === null ? undefined : lookOf(fault.fault);
-  for (const check of [...looksAt(began, cause), ...(ofCause === undefined ? [] : [ofCause])]) {
+  for (const check of [...looksAt(began, cause), ...looksOf(fault)]) {
     // What it is about was looked at: another look by a word in common is none at it.
     if (answerOf(before, check) !== null) return null;
     const next = supposeCheck(before, state, check, { by: context.by, said: outright ?? '' });
@@ -147,8 +150,7 @@ export const supposedStands = ({ context: { model }, before }: Began, text: stri
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
   const fault = suspectedFault(model, before, cause);
-  const look = fault === null ? [] : (lookOf(fault.fault) ?? []);
-  const [first] = [look, supposedChecks(model.reading, cause), byName(open, cause)]
+  const [first] = [looksOf(fault), supposedChecks(model.reading, cause), byName(open, cause)]
     .flat()
     .filter((one) => !NO_LOOK.includes(one));
   const answer = first === undefined ? null : answerOf(before, first);

@@ -19,6 +19,7 @@ import {
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
+import { doesWhatFailed } from './told-at-card.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
@@ -174,8 +175,8 @@ const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
 };
 
 /** Before the first words nothing is there to leave. */
-const leaving = ({ context, walk }: Began, text: string | undefined): ReturnType<typeof leavesWalk> =>
-  text === undefined || !hasBegun(walk) ? null : leavesWalk(context.model.reading, text);
+const leaving = (began: Began, text: string): ReturnType<typeof leavesWalk> =>
+  hasBegun(began.walk) && !doesWhatFailed(began, text) ? leavesWalk(began.context.model.reading, text) : null;
 
 /** A wish for a person, or for a note to show to one, is never taken for an answer. */
 const takePerson = (began: Began, { text, answer }: SaidInTurn): Turn | null => {

@@ -85,7 +85,7 @@ const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean =
 };
 
 /** Of targets, of what is coming, or of what nobody reckons here: no word about the walk, however like one it is. */
-const IS_OF_SKY = /^(?:up|altitude|compare|ahead|moons|meridian|mydata|forget)\b/u;
+const IS_OF_SKY = /^(?:up|altitude|sun|compare|ahead|moons|meridian|mydata|forget)\b/u;
 const LEAST_OF_SKY = 4;
 const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (!isAnotherQuestion(text, deps, nowUtcMs)) return false;

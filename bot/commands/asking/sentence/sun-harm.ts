@@ -14,6 +14,7 @@ export type SunCaution =
   | 'sun-camera'
   | 'sun-glasses'
   | 'sun-totality'
+  | 'sun-totality-filter'
   | 'sun-sweep';
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
@@ -93,7 +94,7 @@ const SAYS_DAY =
   /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set|at sun ?rise)\b/u;
 /** From sunrise on. */
 const SUN_RISEN =
-  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b/u;
+  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b|\b(?:while|as|when|with) (?:the )?sun (?:is |s )?(?:just |now )?(?:rising|coming up)\b/u;
 /** It goes down, and so is still up: "the sun goes down in 10 minutes", "just before sunset", "Sonne geht gleich unter". */
 const STILL_UP =
   /(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) )(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) the )\bsun (?:(?:is |s )?(?:just |now |nearly |almost |about to |soon |going to |gonna )*(?:setting|going down|set|sets|go down|goes down)\b(?= (?:in (?:a |\d|ten|five|fifteen|twenty|half|few)|now|soon|any|at the moment|right now|shortly)|$)|(?:is |s )?(?:just |nearly |almost |about |about to )+(?:setting|going down|set|down|go down|gone)\b|(?:is |s )?(?:setting|going down)\b|(?:is |s )still (?:up|there|shining)\b|(?:not|is ?n ?t|has ?n ?t|has not)(?: yet)? (?:down|set|gone)\b)|\b(?:nearly|almost|just before|minutes? (?:to|before|until|till)|mins? (?:to|before|until|till)) (?:the )?sun ?(?:set|down)\b|\bstill (?:\w+ )?(?:day )?light\b|\bsonne geht (?:\w+ ){0,3}unter\b/u;
@@ -202,13 +203,18 @@ const isNearSun = (plain: string): boolean =>
 
 const isAtSun = (plain: string): boolean => SUN_THROUGH.test(plain) || isNearSun(plain);
 
+const IN_TOTALITY =
+  /\b(?:when|once|while|during|if|until|till|for|as|in) (?:it(?: is| s)? |its |the )?(?:fully |completely )?(?:total|totality|fully covered|all covered|completely covered)\b|\btotality\b|\b(?:bei|wahrend|durante|pendant|en|na|podczas) (?:der |la |il |a )?(?:totalit\w*|totalidad\w*)\b/u;
+
 /** "Do we need glasses when it is total?", after an eclipse was told of. */
-const isTotal = (plain: string): boolean =>
-  GUARD.test(plain) &&
-  !OTHER_ECLIPSE.test(plain) &&
-  /\b(?:when|once|while|during|if|until|till|for|as) (?:it(?: is| s)? |its |the )?(?:fully |completely )?(?:total|totality|fully covered|all covered|completely covered)\b/u.test(
-    plain,
-  );
+const isTotal = (plain: string): boolean => GUARD.test(plain) && !OTHER_ECLIPSE.test(plain) && IN_TOTALITY.test(plain);
+
+const NEEDED =
+  /\b(?:need(?:s|ed)?|necessary|require[sd]?|wear|use|keep|must|have to|has to|got to|should|supposed to|do (?:i|we|you)|what|which|any|brauche\w*|braucht|hace falta|necesit\w*|faut il|il faut|besoin|serv(?:e|ono)|nodig|potrzeb\w*|precis\w*)\b|^(?:\w+ )?(?:filt\w*|glasses|goggles) (?:for|in|during|at)\b/u;
+
+/** Whether a filter is needed in totality, or which: a plain No would be heard of the whole eclipse, a plain Yes is not true of it. */
+export const asksFilterInTotality = (plain: string): boolean =>
+  isTotal(plain) && NEEDED.test(plain) && !FILTER_OFF.test(plain);
 
 /** "What if i project it on paper": nothing else is projected so. */
 const isProjectedOnPaper = (plain: string): boolean =>
@@ -217,6 +223,12 @@ const isProjectedOnPaper = (plain: string): boolean =>
     plain,
   );
 
+/** "Antares occultation by the Sun, look?" */
+const isBehindSun = (plain: string): boolean =>
+  /\b(?:occult\w*|hidden|covered|eclipsed) by (?:the )?sun\b|\b(?:the )?sun (?:occults?|occulting|hides|covers|passes over|passes in front of)\b(?! by)/u.test(
+    plain,
+  ) && !/\bmoon\b/u.test(plain);
+
 const isTransit = (plain: string): boolean =>
   TRANSIT_OF_SUN.test(plain) && (NO_FILTER.test(plain) || GUARD.test(plain) || TUBE.test(plain));
 
@@ -224,6 +236,7 @@ const isTransit = (plain: string): boolean =>
 export const sunCautionFor = (plain: string): SunCaution => {
   const isEclipse = isOfEclipse(plain);
   if (PROJECTS.test(plain)) return 'sun-projection';
+  if (asksFilterInTotality(plain)) return 'sun-totality-filter';
   if (isFilterOff(plain) || isTotal(plain) || OF_ECLIPSE.test(plain) || (isEclipse && /\btotal\b/u.test(plain)))
     return 'sun-totality';
   if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
@@ -261,6 +274,7 @@ export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
     isTransit,
     isTotal,
     isProjectedOnPaper,
+    isBehindSun,
   ].some((is) => is(plain));
   if (!isOfHarm) return null;
   return HURT.test(plain) && (isOfEclipse(plain) || SUN.test(plain)) ? 'eyes' : sunCautionFor(plain);
