@@ -87,19 +87,27 @@ const nameOf = (said: string, catalogue: Catalogue): string | null => {
   return null;
 };
 
+/** "Im Teleskop", "con el telescopio": with what is said elsewhere. */
+const WITH_TUBE =
+  /\b(?:im|mit|durchs?|con|col|al|a|avec|au|met|de|w|com|no|nel|in|den|dem|der|el|un|il|le|la|het|o|mon|mi|mio|mein\w*|my )?(?: (?:dem|den|el|un|il|le|la|het|o|mon|mi|mio|meinem|mijn))? ?(?:teleskop\w*|telescop\w*|fernrohr)\b/u;
 const LONGEST = 120;
 
 /** The question in English; null where it is none of these. */
 export const askedAbroad = (text: string, catalogue: Catalogue): string | null => {
   if (text.length > LONGEST) return null;
   const plain = foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss')).replace(GREETING, '');
+  const bare = without(plain, shipped().besides).replace(WITH_TUBE, ' ').replace(/\s+/gu, ' ').trim();
+  const said = formOf(plain, catalogue) ?? (bare === plain ? null : formOf(bare, catalogue));
+  return said === null ? null : [said, ...besidesIn(plain)].join(' ');
+};
+
+const formOf = (plain: string, catalogue: Catalogue): string | null => {
   for (const { like, says } of shipped().forms) {
     const found = like.exec(plain);
     if (found === null) continue;
     const said = found.groups?.['target'];
     const name = said === undefined ? '' : nameOf(said, catalogue);
-    if (name === null) continue;
-    return [says.replace('TARGET', name), ...besidesIn(plain)].join(' ');
+    if (name !== null) return says.replace('TARGET', name);
   }
   return null;
 };

@@ -8,6 +8,8 @@ import {
   ofTheTalk,
   outcomeSaid,
   readText,
+  suspectedCause,
+  tellsOfMount,
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
@@ -83,7 +85,7 @@ const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean =
 };
 
 /** Of targets, of what is coming, or of what nobody reckons here: no word about the walk, however like one it is. */
-const IS_OF_SKY = /^(?:up|altitude|compare|ahead|moons|meridian|mydata|forget)\b/u;
+const IS_OF_SKY = /^(?:up|altitude|sun|compare|ahead|moons|meridian|mydata|forget)\b/u;
 const LEAST_OF_SKY = 4;
 const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   if (!isAnotherQuestion(text, deps, nowUtcMs)) return false;
@@ -137,11 +139,19 @@ const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
 const ASKS_WHO =
   /^(?:(?:hi|hey|hello|and|so|but),? )*(?:who|what) (?:are|r|is) (?:you|u|this bot|pierhand)(?: then| anyway)?\W*$/iu;
 
+/** "What if the mice chewed the cable" names a target of the sky, and a lead. */
+const isSuspicion = (reading: Vocabulary, text: string, isAnother: () => boolean): boolean => {
+  const cause = suspectedCause(text);
+  return cause !== null && (tellsOfMount(reading, cause, OFTEN_OF_MOUNT) || !isAnother());
+};
+const OFTEN_OF_MOUNT = 3;
+
 const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
   const { reading } = deps.triage();
   return (
     // "Who can help me", "stop" and "what do you mean" are said of the walk.
     leavesWalk(reading, text) !== null ||
+    isSuspicion(reading, text, () => isPlainlyAnother(text, deps, nowUtcMs)) ||
     (ofTheTalk(reading, text) !== null && !isPlainlyAnother(text, deps, nowUtcMs)) ||
     asksHowOfGear(reading, text) ||
     // "OK, that was it, works" ends a remedy; elsewhere it is talk.

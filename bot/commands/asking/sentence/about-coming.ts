@@ -4,7 +4,9 @@ import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
 import { periodSaid } from './period-said.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
-const ECLIPSE = /\beclipses?\b/u;
+const ECLIPSE =
+  /\beclipses?\b|\b(?:path|zone|line|band|cent(?:re|er) ?line) of (?:totality|annularity)\b|\btotality\b|\bring of fire\b|\bannular\b|\btotal (?:lunar|solar)\b|\b(?:lunar|solar) total\b|\b(?:is|will|was) (?:it|this|that) (?:be )?(?:fully )?total (?:here|from here|at|in|where|for me|for us|on)\b/u;
+const OF_SUN_ALONE = /\b(?:solar|sun|annular|ring of fire|totality|annularity)\b/u;
 const NAMED_SHOWER = 'perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d';
 const SHOWERS = new RegExp(`\\b(${NAMED_SHOWER})s?\\b`, 'gu');
 const BEST_SHOWER =
@@ -33,7 +35,7 @@ const eclipsesAsked: Rule = (asked) => {
   if (!says(asked, ECLIPSE) || isOfOthers) return null;
   const total = says(asked, /\btotal(?:ity)?\b/u) ? 'yes' : null;
   if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', null, { total });
-  return aheadLine(asked, 'eclipses', says(asked, /\b(?:solar|sun)\b/u) ? 'Sun' : undefined, null, { total });
+  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) ? 'Sun' : undefined, null, { total });
 };
 
 /** Whether any are left. */

@@ -64,6 +64,9 @@ const isNumberInList = ({ plain }: Run, before: string): boolean =>
   /^\d+ in$/u.test(plain) &&
   /^(?:m|messier|ngc|ic|c|caldwell|sh2|barnard|abell|hip|hd|sao|arp|collinder|cr|melotte|mel)$/u.test(before);
 
+/** "F/6", "f6": with which eyepiece is reckoned by it. */
+const RATIO = /^f\/?(\d{1,2}(?:\.\d)?)$/u;
+
 export const takeKit = (sentence: Sentence): string | null => {
   const read = (run: Run, before: string): string | null =>
     isHourAfter(sentence, run) || isNumberInList(run, before) || isLens(sentence, run, before)
@@ -73,7 +76,10 @@ export const takeKit = (sentence: Sentence): string | null => {
   if (kit === null) return null;
   // "with my own" leads to it by several words.
   for (let at = kit.at - 1; LEADS.test(wordBefore(sentence, at + 1)); at--) take(sentence, { at, count: 1 });
-  return kit.text;
+  const ratio = /\d/u.test(kit.text)
+    ? takeFirst(sentence, 1, ({ plain }) => RATIO.exec(plain)?.[1] ?? null, /^(?:at|of|an?)$/u)
+    : null;
+  return ratio === null ? kit.text : `${kit.text} f/${ratio.text}`;
 };
 
 const SKY_WORDS: readonly (readonly [RegExp, string])[] = [

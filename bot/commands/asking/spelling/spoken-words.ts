@@ -7,7 +7,7 @@ const DAYS = `monday tuesday wednesday thursday friday saturday sunday january f
   spring summer autumn winter weekend week month minutes seconds half quarter midday afternoon currently moment`;
 const SKY = `eclipse eclipses lunar solar partial total opposition oppositions elongation conjunction conjunctions meeting meetings moonless
   perseids geminids leonids orionids quadrantids lyrids taurids ursids draconids galilean astronomical nautical civil darkness darkest
-  phase waxing waning crescent gibbous culminate culminates highest visible sunspots milky twilight horizon trees roof hedge
+  phase perigee apogee supermoon supermoons totality waxing waning crescent gibbous culminate culminates highest visible sunspots milky twilight horizon trees roof hedge
   clear clears rises weather cloudy clouds forecast transparency`;
 const MOUNT = `mount align aligned aligning alignment polar equator equatorial german dobsonian altazimuth meridian flip flips sidereal latitude longitude
   coordinates precess epoch drifts drifted drifting handset handbox controller keypad cable laptop computer adapter driver bluetooth network
