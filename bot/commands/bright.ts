@@ -13,6 +13,7 @@ import { formatLocalDateTime, tonightAt } from '../times/index.js';
 import { commandLine, siteNotes, wholeSecond } from './asking/question-parts.js';
 import { siteFor } from './asking/resolve-site.js';
 import { atOption, siteAtTime, siteOption, type SiteAtTime } from './asking/site-at-time.js';
+import { brightByDay } from './bright/by-day.js';
 import { constellationOverhead } from './bright/overhead.js';
 import { brightNear, SIDES } from './bright/near-target.js';
 import { COLOUR_NAMES, colourOf, COLOURS, type Colour } from './bright/star-colours.js';
@@ -224,11 +225,12 @@ export const bright = defineCommand({
     const first = seen.find(({ target }) => target.kind !== 'moon');
     const isOverhead = towards === 'overhead';
     const constellation = isOverhead && !isDay ? `${constellationOverhead(observer, utcMs)} stands overhead. ` : '';
+    const day = brightByDay(observer, utcMs, towards);
     const aside = isSteady ? planetAside(deps, observer, utcMs, towards) : null;
     return reply({
       title: `Bright ${side}, ${when}`,
-      level: first === undefined ? 'info' : 'good',
-      summary: `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`,
+      level: first === undefined || day.isDay ? 'info' : 'good',
+      summary: day.before(`${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`),
       facts: seen.map((one) => ({
         label: nameWithAlias(one.target),
         value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
@@ -241,13 +243,9 @@ export const bright = defineCommand({
           run: commandLine('up', target.name, { site: request.options.site }),
         })),
       ]),
-      pointsAt: seen.map(({ target }) => ({
-        what: target.name,
-        when: { utcMs },
-        observer,
-        zone,
-        direction: target.body,
-      })),
+      pointsAt: [...day.points, ...seen.map(({ target }) => ({ what: target.name, direction: target.body }))].map(
+        (point) => ({ ...point, when: { utcMs }, observer, zone }),
+      ),
       data: {
         utc: isoUtc(utcMs),
         seen: seen.map(({ target, magnitude, at }) => ({
