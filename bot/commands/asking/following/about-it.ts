@@ -135,6 +135,12 @@ export const moonBeside = (before: ToldLine, said: string, known: Known): string
 const BESIDE =
   /^(?:is|are|how (?:far|close|near) (?:is|are)) (?:it|they) (?:\w+ )?(?:near|close to|next to|beside|far from|from|to) \S/iu;
 
+/** The line where it answers what is asked of a target. */
+const ofTarget = (line: string, known: Known): ToldLine | null => {
+  const read = ANSWERS.test(line) ? toldLine(line, known.allCommands ?? []) : null;
+  return (read?.values['target'] ?? read?.values['near']) === undefined ? null : read;
+};
+
 /** What names its own target says "it" of nothing, but where both are to be compared. */
 const namesTarget = (words: string, known: Known): boolean =>
   askedOf(words, words.toLowerCase(), known, words).targets.length > 0;
@@ -153,7 +159,7 @@ export const aboutIt = (
   const tonight = isOfTonight(before) && OF_PLACE.test(asked) && !SAYS_TIME.test(asked) ? ' tonight' : '';
   const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
   const line = readWhole(`${words.replace(/\s+/gu, ' ').trim()}${tonight}`, known);
-  const read = line === null || !ANSWERS.test(line) ? null : toldLine(line, known.allCommands ?? []);
-  if (read === null || (read.values['target'] ?? read.values['near']) === undefined) return null;
+  const read = line === null ? null : ofTarget(line, known);
+  if (read === null) return null;
   return lineOf(read.command.name === 'remind' ? read : inheriting(before, read, known));
 };
