@@ -13,6 +13,7 @@ import { formatLocalDateTime, tonightAt } from '../times/index.js';
 import { commandLine, siteNotes, wholeSecond } from './asking/question-parts.js';
 import { siteFor } from './asking/resolve-site.js';
 import { atOption, siteAtTime, siteOption, type SiteAtTime } from './asking/site-at-time.js';
+import { brightByDay } from './bright/by-day.js';
 import { constellationOverhead } from './bright/overhead.js';
 import { COLOUR_NAMES, colourOf, COLOURS, type Colour } from './bright/star-colours.js';
 import { choice, defineCommand, flag, optional, type Deps, type Request } from './core/command.js';
@@ -212,11 +213,12 @@ export const bright = defineCommand({
     const first = seen.find(({ target }) => target.kind !== 'moon');
     const isOverhead = towards === 'overhead';
     const constellation = isOverhead && !isDay ? `${constellationOverhead(observer, utcMs)} stands overhead. ` : '';
+    const day = brightByDay(observer, utcMs, towards);
     const aside = isSteady ? planetAside(deps, observer, utcMs, towards) : null;
     return reply({
       title: `Bright ${side}, ${when}`,
-      level: first === undefined ? 'info' : 'good',
-      summary: `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`,
+      level: first === undefined || day.isDay ? 'info' : 'good',
+      summary: day.before(`${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`),
       facts: seen.map((one) => ({
         label: nameWithAlias(one.target),
         value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
@@ -229,13 +231,9 @@ export const bright = defineCommand({
           run: commandLine('up', target.name, { site: request.options.site }),
         })),
       ]),
-      pointsAt: seen.map(({ target }) => ({
-        what: target.name,
-        when: { utcMs },
-        observer,
-        zone,
-        direction: target.body,
-      })),
+      pointsAt: [...day.points, ...seen.map(({ target }) => ({ what: target.name, direction: target.body }))].map(
+        (point) => ({ ...point, when: { utcMs }, observer, zone }),
+      ),
       data: {
         utc: isoUtc(utcMs),
         seen: seen.map(({ target, magnitude, at }) => ({

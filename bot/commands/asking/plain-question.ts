@@ -145,6 +145,13 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
 
 const isDay = ({ day }: Known): boolean => day?.isSunUp('now') === true;
 
+/** "What's up now" by day: the list is of the night to come. */
+const NOW = /\b(?:now|at the moment|currently|this minute)\b/u;
+const withDaySaid = (read: Reading, { plain, place }: Asked, known: Known): Reading =>
+  /^tonight\b/u.test(read.line) && read.unsure === undefined && place === null && NOW.test(plain) && isDay(known)
+    ? { ...read, unsure: 'It is day now, the Sun is up: this is for the coming night.' }
+    : read;
+
 /** "Took “satrun” to be Saturn." */
 const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
   const took = names.map(({ typed, found }) => `Took “${typed}” to be ${capital(found)}.`).join(' ');
@@ -167,7 +174,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
     return isProblem(read)
       ? { outcome: read }
       : {
-          ...withUnusedSaid(withDayDoubted(withPlaceDoubted(read, asked), asked), asked),
+          ...withUnusedSaid(withDayDoubted(withPlaceDoubted(withDaySaid(read, asked, known), asked), asked), asked),
           line: withNamed(read.line, named),
         };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };

@@ -5,6 +5,7 @@ import {
   ofTheTalk,
   readText,
   supposition,
+  suspectedCause,
   thingsLacked,
   withoutSaidAlready,
   type OfTheTalk,
@@ -48,7 +49,8 @@ const ASKS_WHICH = /\b(?:is|could|can|may|might|would) (?:it|this|that) (?:be )?
 
 /** "Is it maybe the driver?" asks for a look, not for a reason; "is it the site or the time" not for how long it takes. */
 const asksForALook = (kind: OfTheTalk, text: string): boolean =>
-  (kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text));
+  suspectedCause(text) !== null ||
+  ((kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text)));
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {

@@ -90,6 +90,9 @@ export interface Began {
 export const isAsked = ({ walk, before: { step } }: Pick<Began, 'walk' | 'before'>): boolean =>
   (step.kind === 'ask' || step.kind === 'try' || step.kind === 'numbers') && hasBegun(walk);
 
+/** The question in hand stood before the member when these words came; an opening answers none. */
+export const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
+
 export const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
   show: 'step',
   ...more,

@@ -8,6 +8,8 @@ import {
   ofTheTalk,
   outcomeSaid,
   readText,
+  suspectedCause,
+  tellsOfMount,
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
@@ -137,11 +139,19 @@ const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
 const ASKS_WHO =
   /^(?:(?:hi|hey|hello|and|so|but),? )*(?:who|what) (?:are|r|is) (?:you|u|this bot|pierhand)(?: then| anyway)?\W*$/iu;
 
+/** "What if the mice chewed the cable" names a target of the sky, and a lead. */
+const isSuspicion = (reading: Vocabulary, text: string, isAnother: () => boolean): boolean => {
+  const cause = suspectedCause(text);
+  return cause !== null && (tellsOfMount(reading, cause, OFTEN_OF_MOUNT) || !isAnother());
+};
+const OFTEN_OF_MOUNT = 3;
+
 const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
   const { reading } = deps.triage();
   return (
     // "Who can help me", "stop" and "what do you mean" are said of the walk.
     leavesWalk(reading, text) !== null ||
+    isSuspicion(reading, text, () => isPlainlyAnother(text, deps, nowUtcMs)) ||
     (ofTheTalk(reading, text) !== null && !isPlainlyAnother(text, deps, nowUtcMs)) ||
     asksHowOfGear(reading, text) ||
     // "OK, that was it, works" ends a remedy; elsewhere it is talk.

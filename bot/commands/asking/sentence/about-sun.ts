@@ -118,6 +118,17 @@ const askWhich = (plain: string, parts: SunParts, ends: Ends | null): Problem =>
   );
 };
 
+const SEES =
+  /\b(?:visible|see|seen|seeing|find|finding|spot|look\w*|view\w*|watch\w*|catch|observ\w*|shows?|possible)\b/u;
+const BY_MOUNT =
+  /\b(?:go ?to|goto\w*|slew\w*|mount|point\w*|aim\w*|track\w*|way|route|path|move\w*|far|near\w*|clos\w*|distance|degrees|elongation)\b/u;
+const NOT_BY_HAND =
+  'No, not by eye or by hand: by day the sky hides it, and one sweep past the Sun blinds. Only a mount that goes there by itself may show it, the caps on until it has stopped.';
+
+/** By day one finds it with a mount that is sent there, and not by looking about. */
+const isSoughtByEye = (plain: string, end: string | undefined): boolean =>
+  end !== undefined && !/^(?:sun|moon)$/u.test(end) && saysByDay(plain) && SEES.test(plain) && !BY_MOUNT.test(plain);
+
 const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Reading => {
   const line = commandLine('sun', end ?? 'sun', {
     at: hourOf(plain, parts),
@@ -127,7 +138,8 @@ const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Re
     first: start === undefined && !parts.isFromHome && asksApart(plain) ? 'apart' : undefined,
   });
   if (WAITS.test(plain)) return { line, note: NO_WAITING };
-  return other === undefined ? { line } : { line, note: `One at a time: next ask sun ${other}.` };
+  const byEye = isSoughtByEye(plain, end) ? { unsure: NOT_BY_HAND } : {};
+  return other === undefined ? { line, ...byEye } : { line, ...byEye, note: `One at a time: next ask sun ${other}.` };
 };
 
 const STOPS_BEFORE = 'Stop and put the caps on well before sunrise.';

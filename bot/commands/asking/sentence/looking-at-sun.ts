@@ -5,6 +5,7 @@ import { commandLine } from '../question-parts.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
+import { harmByDay } from './sun-by-day.js';
 import { nextEclipseWords } from './next-eclipse-words.js';
 import { asksFilterInTotality, sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
 import { solarFilterFor } from './solar-filter.js';
@@ -144,6 +145,9 @@ const isOfUnnamedSun = (said: string): boolean => isOfSunset(said) || (FINDER_FI
 /** What is to be said first; what is needed, or has happened, before all. */
 const harmIn = (said: string, { day }: Known): SunCaution | null => {
   const harm = sunHarm(said, day?.isSunUp('now') === true);
+  const isPlain = harm === null || harm === 'sun-looking' || harm === 'sun-camera';
+  const near = isPlain && !LOOKED.test(said) ? harmByDay(said, day ?? null) : null;
+  if (near !== null) return near;
   return harm === null || harm === 'sun-sweep' || harm === 'eyes' ? harm : cautionFor(said);
 };
 
