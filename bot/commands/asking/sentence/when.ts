@@ -202,9 +202,13 @@ const takeUniversal = (sentence: Sentence, from: number): boolean => {
   return true;
 };
 
+/** "3h of subs", "2 hours of data": how long, and no hour. */
+const isLasting = ({ words }: Sentence, { plain, at, count }: Run): boolean =>
+  /^\d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?)$/u.test(plain) && words[at + count]?.plain === 'of';
+
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
   const read = (run: Run, before: string): string | null =>
-    hourInFigures(sentence, run, before) ?? hourIn(run, before, nowUtcMs);
+    isLasting(sentence, run) ? null : (hourInFigures(sentence, run, before) ?? hourIn(run, before, nowUtcMs));
   const said = takeFirst(sentence, LONGEST, read, PREPOSITION);
   if (said === null) return null;
   if (/\d/u.test(said.text) && takeUniversal(sentence, said.at)) return { ...said, text: `${said.text} utc` };
