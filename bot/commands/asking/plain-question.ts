@@ -8,6 +8,7 @@ import { NOWHERE, reply } from '../../reply/reply.js';
 import { askedAbroad } from './asked-abroad.js';
 import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
+import { neighbour } from './sentence/about-neighbour.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
@@ -96,6 +97,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     sunAlone,
     comets(known),
     shapeSeen,
+    neighbour,
     ...ABOUT_SKY,
   ];
   for (const rule of rules) {
