@@ -21,7 +21,7 @@ import { askedFirst, FIRST, type First } from './up/asked-first.js';
 import { hourAndNight } from './up/asked-hour.js';
 import { doubleThen } from './up/double-then.js';
 import { isOfItself, itselfReply, itselfWords } from './up/of-itself.js';
-import { hopWords } from './up/hop-words.js';
+import { hopByNight } from './up/hop-by-day.js';
 import { upReply } from './up/up-reply.js';
 
 /** Whether a pair is split is asked of pairs; of the rest, whether it shows. */
@@ -119,10 +119,11 @@ export const up = defineCommand({
       facing: options.facing,
       outlookQuestion,
       hop: () =>
-        hopWords(deps.catalogue, {
+        hopByNight(deps.catalogue, {
           ...outlookQuestion,
           zone: where.site.zone,
-          utcMs: dated.hour?.utcMs ?? seen.best.utcMs,
+          hourUtcMs: dated.hour?.utcMs ?? null,
+          isTonight: options.on === undefined,
           found: seen,
         }),
     });

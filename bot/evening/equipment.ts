@@ -8,11 +8,17 @@ export interface Equipment {
   readonly apertureMm: number;
   /** "the naked eye", "binoculars", "a 150 mm telescope". */
   readonly saidAs: string;
+  /** Focal length over aperture, where it was said: "8 inch f/6". */
+  readonly focalRatio?: number;
 }
 
 const EYES: Equipment = { apertureMm: 7, saidAs: 'the naked eye' };
 const BINOCULARS: Equipment = { apertureMm: 50, saidAs: 'binoculars' };
-const LEAST_MM = 30;
+/** Telescopes are made so; common practice, no source. */
+const LEAST_RATIO = 2;
+const MOST_RATIO = 30;
+/** Of a telescope's aperture. */
+export const LEAST_MM = 30;
 const MOST_MM = 2000;
 
 const telescope = (apertureMm: number): Equipment => ({
@@ -27,7 +33,12 @@ export const isEyes = ({ apertureMm }: Equipment): boolean => apertureMm < LEAST
 export const isHandHeld = ({ apertureMm, saidAs }: Equipment): boolean =>
   isEyes({ apertureMm, saidAs }) || saidAs === BINOCULARS.saidAs;
 
-/** "eyes", "binoculars", "150", "150 mm", "8 inch". */
+const ratioIn = (words: string): Pick<Equipment, 'focalRatio'> => {
+  const focalRatio = Number(/\bf ?\/? ?(\d{1,2}(?:\.\d)?)$/u.exec(words)?.[1] ?? 0);
+  return focalRatio >= LEAST_RATIO && focalRatio <= MOST_RATIO ? { focalRatio } : {};
+};
+
+/** "eyes", "binoculars", "150", "150 mm", "8 inch", "8 inch f/6". */
 export const readEquipment = (text: string): Equipment | Problem => {
   const words = text
     .trim()
@@ -43,7 +54,7 @@ export const readEquipment = (text: string): Equipment | Problem => {
   const factors = tableOf({ mm: 1, cm: 10 });
   const apertureMm = value * (factors.get(unit) ?? MM_PER_INCH);
   return apertureMm >= LEAST_MM && apertureMm <= MOST_MM
-    ? telescope(apertureMm)
+    ? { ...telescope(apertureMm), ...ratioIn(words) }
     : problem(
         'bad-option',
         `with: takes eyes, binoculars, or a telescope's aperture, ${LEAST_MM} to ${MOST_MM} mm, such as with:150 or with:"8 inch".`,

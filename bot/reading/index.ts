@@ -52,6 +52,7 @@ export {
   saysOtherWrong,
   tellsOfThePast,
 } from './answers/closing-meant.js';
+export { namesLacked, thingsLacked, type Lacked } from './answers/has-not.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
 export { oddOne, type OddOne } from './answers/odd-one.js';
@@ -60,7 +61,10 @@ export { yesOrNo } from './answers/yes-or-no.js';
 export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js';
 export { withoutSaidAlready } from './answers/said-already.js';
-export { supposedChecks, supposition, suspectedCause } from './answers/supposes.js';
+export { supposedChecks, supposition } from './answers/supposes.js';
+export { asksOfTheStep, lineAsked, type AsksOfStep } from './answers/asks-of-step.js';
+export { suspectedCause } from './answers/suspects.js';
+export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
@@ -70,5 +74,7 @@ export { saysSomethingElse } from './outcome/something-else.js';
 export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
+export { doingsNow, type Doing } from './outcome/does-what-failed.js';
+export { statesFailure } from './outcome/states-failure.js';
 export { deniesPremise } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -16,6 +16,7 @@ import type { SayingEntry, Told } from './schema.js';
 import type { Vocabulary } from './vocabulary.js';
 import type { PhraseMatch } from './words/phrases.js';
 import { withSigns, type Placed } from './words/beside.js';
+import { contrastsIn } from './words/contrasts.js';
 import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
@@ -108,13 +109,28 @@ const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> 
 const quietedBy = (all: readonly { readonly entry: Pick<SayingEntry, 'quiets'> }[]): ReadonlySet<string> =>
   new Set(all.flatMap(({ entry }) => entry.quiets ?? []));
 
+interface InLine extends Placed {
+  readonly line: Line;
+}
+
+/** What is told by setting one thing against another. */
+const setAgainst = ({ contrasts }: Vocabulary, lineOf: ReadonlyMap<Clauses, Line>): readonly InLine[] => {
+  const sentences = [...lineOf.keys()];
+  return contrastsIn(sentences, contrasts).flatMap(({ sentence, ...said }) => {
+    const line = lineOf.get(sentence);
+    return line === undefined || line.ofOther
+      ? []
+      : [{ ...said, sentence, number: sentences.indexOf(sentence) + 1, line }];
+  });
+};
+
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
   const { folded, lines: judged } = foldLines(cutText(text));
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
   const { lexicon } = vocabulary.sayings;
-  const placed: (Placed & { readonly line: Line })[] = [];
+  const placed: InLine[] = [];
   const sentences = new Map<Line, readonly Clauses[]>();
   const lineOf = new Map<Clauses, Line>();
   let number = 0;
@@ -128,6 +144,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
         if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
+  placed.push(...setAgainst(vocabulary, lineOf));
   const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
   const isPlain = leavesLittle(number, tokenCount);
   const last = [...lineOf.keys()].at(-1);

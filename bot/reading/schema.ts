@@ -74,6 +74,33 @@ export const translationSchema = z.strictObject({
   source,
 });
 
+/** What may be set against the set-up in hand: another of a kind that does well or badly, a place, or the want of a thing. */
+const CONTRASTS = [
+  'computer.well',
+  'computer.badly',
+  'phone.well',
+  'program.well',
+  'program.badly',
+  'cable.well',
+  'cable.badly',
+  'adapter.well',
+  'adapter.badly',
+  'supply.well',
+  'supply.badly',
+  'socket.well',
+  'socket.badly',
+  'restart.well',
+  'restart.badly',
+  'system.well',
+  'network.well',
+  'handset.well',
+  'at-home.well',
+  'device.without',
+  'vpn.without',
+  'suite.without',
+] as const;
+export type Contrast = (typeof CONTRASTS)[number];
+
 /** words.yaml: words that mean the same in a saying. */
 export const wordSchema = z.strictObject({
   id,
@@ -95,7 +122,9 @@ export const sayingSchema = z.strictObject({
    * Words in order. `<word>` is an entry of words.yaml, `a|b` either, `x?` may be missing, `..` up to three words between,
    * `...` up to eight; small words (the, my, just) are stepped over; nothing reaches over the end of a clause.
    */
-  phrases: z.array(line(200)).min(1),
+  phrases: z.array(line(200)).default([]),
+  /** Instead of phrases: what another thing than the one in hand does ("on her laptop it works"), by kinds of words (bot/reading/words/contrasts.ts). */
+  contrast: z.enum(CONTRASTS).optional(),
   examples: z.array(line(240)).min(1),
   nonExamples: z.array(line(240)).optional(),
   ...told,

@@ -10,12 +10,15 @@ import { NUMBER_NEEDS } from './messages/numbers.js';
 import { makeTranslation } from './messages/translation.js';
 import { indexWords } from './messages/word-places.js';
 import type { FamilyEntry, VocabularyEntries } from './schema.js';
+import type { Contrasts } from './words/contrasts.js';
 import { makeLexicon } from './words/lexicon.js';
 import { keysOf, parsePhrase } from './words/phrases.js';
 import { indexSayings, type Sayings } from './words/index-sayings.js';
 
 export interface Vocabulary extends Messages {
   readonly sayings: Sayings;
+  /** What sets another thing against the one in hand → the saying of it. */
+  readonly contrasts: Contrasts;
   readonly families: readonly FamilyEntry[];
   /** null: nothing is told by likeness. */
   readonly likeness: () => Likeness | null;
@@ -113,6 +116,9 @@ export const makeVocabulary = (
       ...NUMBER_NEEDS,
     ]),
     sayings: indexSayings(lexicon, sayings),
+    contrasts: new Map(
+      entries.sayings.flatMap((entry) => (entry.contrast === undefined ? [] : [[entry.contrast, entry] as const])),
+    ),
     families: entries.families,
     likeness,
     outcomes,

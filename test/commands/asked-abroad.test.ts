@@ -104,7 +104,7 @@ describe('asked in another language', () => {
     expect(read('wie hoch steht vega um 22 uhr')).toBe('how high is vega at 22:00');
     expect(read('que puedo ver esta noche con un telescopio de 8 pulgadas')).toBe('what can i see tonight with 8 inch');
     expect(read('que voir demain soir avec des jumelles')).toBe('what can i see tomorrow night with binoculars');
-    expect(read('kann man heute nacht die plejaden sehen')).toBe(null);
+    expect(read('kann man heute nacht die plejaden sehen')).toBe('can i see pleiades tonight');
     expect(read('wo ist der bahnhof')).toBe(null);
   });
 

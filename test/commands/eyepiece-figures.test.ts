@@ -21,7 +21,6 @@ describe('what follows from the numbers on telescope and eyepiece (power = focal
     // 2 + 5 log10(254) = 14.02.
     ['how faint can my 10 inch dob go', /^About magnitude 14 in 254 mm/u],
     ['what mag stars can my 8 inch show', /^About magnitude 13\.5 in 203 mm/u],
-    ['how long can i expose before trailing, 50mm', /about 10 s on a full-frame/u],
     // A Barlow multiplies the focal length by its figure, twice where none is told; a reducer likewise.
     ['what does a 2x barlow do to my 25mm in a 1200mm scope', /^Power 96×.*times 2 for the Barlow/u],
     ['barlow 3x with 10mm on my 750mm newt whats magnification', /^Power 225×/u],

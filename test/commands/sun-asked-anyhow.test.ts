@@ -40,13 +40,14 @@ describe.each([[null], [COLOGNE]])('with site %s', (site) => {
     ['si può guardare il sole al tramonto', /^No, unless/u],
     ['mag je zonder bril in de zon kijken', /^No, unless/u],
     ['sun going down, mercury in the finder now?', /^No, never sweep/u],
-    ['do i need eclipse specs when its total', /^No, not while any/u],
+    ['do i need eclipse specs when its total', /^Yes, before and after totality/u],
     ['still light out, sun just about gone, sweeping for mercury ok?', /^No, never sweep/u],
     ['can i search for venus at sunrise with bins', /^No, never sweep/u],
     ['and if i use a white card to project it', /^No, not as a first try/u],
     ['è sicuro guardare l’eclissi con il telefono', /^No, not without/u],
     ['what if i project it on paper', /^No, not as a first try/u],
-    ['do we need glasses when it is total?', /^No, not while any/u],
+    ['do we need glasses when it is total?', /^Yes, before and after totality/u],
+    ['filters needed during totality', /^Yes, before and after totality.*During totality itself.*none is needed/u],
   ])('%s', async (line, told) => {
     expect(await first(line, site)).toMatch(told);
   });

@@ -54,6 +54,44 @@ describe('a cause that no list holds', () => {
   });
 
   it.each([
+    ['I wonder whether the pasture fence could be doing it?', 'the pasture fence', 'another place'],
+    ['suspect the sauna oven tbh', 'the sauna oven', 'taken away'],
+    ['could the fish tank pump have something to do with this?', 'the fish tank pump', 'taken away'],
+    ['my brother thinks it is the tram line', 'the tram line', 'another place'],
+  ])('is heard however it is put, with a test that fits it: %s', async (words, said, test) => {
+    const who = member(`Suspects ${said}`);
+    await say(who, 'triage windows, usb adapter at the handset, it connects and then drops after an hour');
+    const asked = await say(who, words);
+    expect(stepOf(asked).id).toBe('own-suspicion');
+    expect(asked.notes.join(' ')).toContain(`“${said}”`);
+    expect(asked.notes.join(' ')).toContain(test);
+  });
+
+  it('asks for another computer where it is a part of the computer, which nobody takes away', async () => {
+    const who = member('Suspects a processor');
+    await say(who, 'triage new laptop with windows 11, usb adapter at the handset, it says no driver');
+    const asked = await say(who, 'is it because of the ARM processor?');
+    expect(stepOf(asked).id).toBe('other-computer');
+    expect(asked.notes.join(' ')).toContain('ARM processor');
+  });
+
+  it.each([['could the GPS time service be opening it? it starts with windows', 'port-holder']])(
+    'known to the guide after all is looked at, and said how likely it is: %s',
+    async (words, check) => {
+      const who = member(`Suspects ${words}`);
+      await say(who, 'triage windows 11, usb adapter into the hand controller, program says access to COM7 is denied');
+      const asked = await say(who, words);
+      expect(stepOf(asked).id).toBe(check);
+      expect(asked.notes.join(' ')).toMatch(/\d+ %\. This look tells/u);
+    },
+  );
+
+  it.each([
+    'I suspect nothing',
+    'i guess the cable is fine',
+    'it was the first one I think',
+    'maybe the second one',
+    'could be 15 degrees',
     'could it be 15 degrees',
     'is it safe to unplug it now?',
     'maybe it is better tomorrow',

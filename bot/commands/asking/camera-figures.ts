@@ -1,4 +1,5 @@
 /** What follows from a camera's numbers and a focal length: how much sky a pixel takes, and how much the sensor. */
+import { numbersIn } from './kit-numbers.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
 const ARCSEC_PER_RADIAN = 206_264.8;
@@ -29,7 +30,11 @@ const focalIn = (plain: string): number | null => {
     .replace(PIXEL, ' ')
     .replace(/\b35 ?mm sensor\b/u, ' ');
   const found = [...rest.matchAll(FOCAL)].map(([, mm]) => Number(mm)).filter((mm) => mm >= LEAST_FOCAL_MM);
-  return found.length === 1 ? (found[0] ?? null) : null;
+  if (found.length !== 1) return null;
+  // "80mm f/6": of a telescope, but a lens bears its focal length.
+  const { apertureMm, ratio, focalMm } = numbersIn(rest);
+  const isTelescope = apertureMm === found[0] && ratio !== null && !/\blens\b|\bobje[ck]ti[vf]\b/u.test(plain);
+  return isTelescope ? focalMm : (found[0] ?? null);
 };
 
 const said = (title: string, summary: string): Outcome =>

@@ -1,6 +1,5 @@
 /**
- * What follows from the numbers on a telescope, an eyepiece or a camera's lens: power, field, whether a target fits, the faintest star, how
- * long a picture on a tripod may be. Null where nothing of that is asked, or its numbers are not told.
+ * What follows from the numbers on a telescope and an eyepiece: power, field, whether a target fits, the faintest star. Null where nothing of that is asked, or its numbers are not told.
  */
 import type { Catalogue } from '../../catalogue/index.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
@@ -13,7 +12,7 @@ const PLAIN_FIELD_DEG = 50;
 const EYE_PUPIL_MM = 7;
 
 const ASKS =
-  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|highest|useful|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh)\b/u;
+  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|highest|useful|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh|times|zoom|vergr(?:ö|oe|o)(?:ß|ss)erung|grossissement|aumentos?|ingrandiment\w*|vergroting)\b/u;
 
 const rounded = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
 const short = (value: number): string => rounded(value, value < 10 ? 1 : 0);
@@ -158,20 +157,6 @@ const mostPower = (plain: string): Outcome | null => {
   );
 };
 
-const EXPOSES = /\b(?:how long|longest|max\w*|what) .{0,25}\b(?:exposures?|expose|shutter|sub|subs|picture)\b/u;
-const UNGUIDED = /\b(?:trail\w*|tripod|untracked|no tracking|without tracking|fixed|static|lens)\b/u;
-
-/** "how long can i expose before trailing, 50mm": the rule of photographers on a tripod. */
-const longestExposure = (plain: string): Outcome | null => {
-  if (!EXPOSES.test(plain) || !UNGUIDED.test(plain)) return null;
-  const focalMm = numberIn(plain, /(?<![\d./])(\d{1,3}) ?mm\b/u);
-  if (focalMm === null || focalMm < 6) return null;
-  return said(
-    'Before stars trail',
-    `On a tripod with ${rounded(focalMm)} mm about ${short(500 / focalMm)} s on a full-frame camera, ${short(330 / focalMm)} s on a small one (500 over the focal length, and that over 1.5); for sharp stars a third of it. Towards the pole longer. On a mount that follows, minutes.`,
-  );
-};
-
 const USUAL_RATIOS = [5, 6, 8, 10];
 
 /** "exit pupil of a 25mm eyepiece in f/6": no focal length is wanted. */
@@ -194,10 +179,5 @@ const exitPupil = (plain: string): Outcome | null => {
 /** @param plain in lower case */
 export const eyepieceFigures = (plain: string, catalogue: Catalogue): Outcome | null =>
   ASKS.test(plain) && (/\d/u.test(plain) || CRATER.test(plain))
-    ? (faintest(plain) ??
-      finest(plain) ??
-      mostPower(plain) ??
-      longestExposure(plain) ??
-      powerAndField(plain, catalogue) ??
-      exitPupil(plain))
+    ? (faintest(plain) ?? finest(plain) ?? mostPower(plain) ?? powerAndField(plain, catalogue) ?? exitPupil(plain))
     : null;

@@ -20,8 +20,19 @@ export const numberIn = (plain: string, pattern: RegExp): number | null => {
   return found === undefined ? null : Number(found);
 };
 
+/** "130/650", where both go together. */
+const TUBE = /(?<![\d./])(\d{2,3}) ?\/ ?(\d{3,4})(?![\d./])/u;
+/** "200mm f/6": of a telescope so fast a length is a lens's, one so slow an aperture. */
+const APERTURE_AT_RATIO = /(?<![\d./])([5-9]\d|[1-3]\d{2}) ?mm,? (?:at )?f ?\/? ?(?:[4-9]|1[0-5])(?:\.\d)?\b/u;
+/** "1200 focal", "900 de focale", "1000 mm Brennweite"; "focal length of 650", "Brennweite 1000". */
+const FOCAL =
+  '(?:focal(?: ?length)?|focale|fl|brennweite|distan(?:cia|za) focal[e]?|longueur focale|lunghezza focale|brandpuntsafstand)';
+const BEFORE_FOCAL = new RegExp(`(?<![\\d./])(\\d{3,4}) ?(?:mm )?(?:de |di |von |of |d')?${FOCAL}\\b`, 'u');
+const AFTER_FOCAL = new RegExp(`\\b${FOCAL} ?(?:is |of |de |di |von |=|: ?)?(?:a )?(\\d{3,4})(?![\\d./])`, 'u');
+
 export const numbersIn = (plain: string): Numbers => {
   const lengthsMm = [...plain.matchAll(/(?<![\d./])(\d{1,4}(?:\.\d)?) ?mm\b/gu)].map(([, mm]) => Number(mm));
+  const tube = TUBE.exec(plain);
   const inches = numberIn(plain, /(?<![\d./])(\d{1,2}(?:\.\d)?)[ -]?(?:inch(?:es)?|in|"|″)(?![\w])/u);
   const ratio = numberIn(plain, /\bf\/? ?(\d{1,2}(?:\.\d)?)\b(?! ?mm)/u);
   const before = numberIn(
@@ -30,8 +41,10 @@ export const numbersIn = (plain: string): Numbers => {
   );
   // "My 750mm newt": so long is a telescope more often than it is wide.
   const asAperture = before !== null && before > MOST_APERTURE_MM ? null : before;
-  const apertureMm = inches === null ? asAperture : inches * MM_PER_INCH;
-  const told = lengthsMm.find((mm) => mm >= LEAST_TELESCOPE_FOCAL_MM && mm !== apertureMm) ?? null;
+  const ofTube = tube === null ? asAperture : Number(tube[1]);
+  const apertureMm = inches === null ? (ofTube ?? numberIn(plain, APERTURE_AT_RATIO)) : inches * MM_PER_INCH;
+  const ofFocal = tube === null ? (numberIn(plain, BEFORE_FOCAL) ?? numberIn(plain, AFTER_FOCAL)) : Number(tube[2]);
+  const told = ofFocal ?? lengthsMm.find((mm) => mm >= LEAST_TELESCOPE_FOCAL_MM && mm !== apertureMm) ?? null;
   return {
     apertureMm,
     focalMm: told ?? (ratio !== null && apertureMm !== null ? ratio * apertureMm : null),

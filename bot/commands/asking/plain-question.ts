@@ -8,12 +8,14 @@ import { NOWHERE, reply } from '../../reply/reply.js';
 import { askedAbroad } from './asked-abroad.js';
 import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
+import { neighbour } from './sentence/about-neighbour.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
-import { moonFace, moonMeets } from './sentence/about-moon.js';
+import { moonFace, moonMeets, moonNearest } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
-import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
+import { jupiterMoonEvents } from './sentence/about-jupiter-moons.js';
+import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
@@ -26,6 +28,7 @@ import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
 import { withSunriseNamed } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
@@ -83,6 +86,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     jupiterMoonEvents,
     sunDays,
     moonFace,
+    moonNearest,
     moonMeets,
     sunBelow,
     ...[openingUp, besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
@@ -93,6 +97,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     sunAlone,
     comets(known),
     shapeSeen,
+    neighbour,
     ...ABOUT_SKY,
   ];
   for (const rule of rules) {
@@ -132,13 +137,23 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain)
     ? null
-    : (tubeNumbers(plain) ?? cameraFigures(plain) ?? eyepieceFigures(plain, known.catalogue));
+    : (skyPicture(plain, known.catalogue) ??
+      tubeNumbers(plain) ??
+      cameraFigures(plain) ??
+      eyepieceFigures(plain, known.catalogue));
   if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
   return topic === null ? null : { outcome: topic, isTopic: true };
 };
 
 const isDay = ({ day }: Known): boolean => day?.isSunUp('now') === true;
+
+/** "What's up now" by day: the list is of the night to come. */
+const NOW = /\b(?:now|at the moment|currently|this minute)\b/u;
+const withDaySaid = (read: Reading, { plain, place }: Asked, known: Known): Reading =>
+  /^tonight\b/u.test(read.line) && read.unsure === undefined && place === null && NOW.test(plain) && isDay(known)
+    ? { ...read, unsure: 'It is day now, the Sun is up: this is for the coming night.' }
+    : read;
 
 /** "Took “satrun” to be Saturn." */
 const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
@@ -162,7 +177,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
     return isProblem(read)
       ? { outcome: read }
       : {
-          ...withUnusedSaid(withDayDoubted(withPlaceDoubted(read, asked), asked), asked),
+          ...withUnusedSaid(withDayDoubted(withPlaceDoubted(withDaySaid(read, asked, known), asked), asked), asked),
           line: withNamed(read.line, named),
         };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
@@ -198,7 +213,7 @@ const readDated = (text: string, known: Known): PlainReading => {
 const readAbroad = (text: string, known: Known): PlainReading => {
   const english = askedAbroad(text, known.catalogue);
   const read = english === null ? null : readOnce(english, known);
-  if (read === null || !('line' in read)) return null;
+  if (read === null || !('line' in read)) return read;
   const note = [`Read as “${english}”.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
   return { ...read, note, isAbroad: true };
 };

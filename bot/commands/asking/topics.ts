@@ -55,13 +55,24 @@ const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic):
   return [about, and ?? about, only ?? about].every((list) => list.some((word) => has(padded, word)));
 };
 
-/** The answer to words in lower case; null where they are of no topic. Those that yield answer where no target is named. */
-export const topicAnswer = (plain: string, { isTargetNamed = false } = {}): Outcome | null => {
+interface Named {
+  readonly isTargetNamed?: boolean;
+}
+
+/** The answer of the first that fits words in lower case; null where they are of none. */
+export const topicAmong = (
+  among: readonly Topic[],
+  plain: string,
+  { isTargetNamed = false }: Named = {},
+): Outcome | null => {
   const padded = ` ${plain.replace(/[^\p{L}\p{N}'-]+/gu, ' ').trim()} `;
   // Of the Sun those speak who warn.
   if (/\b(?:sun|solar)/u.test(padded)) return null;
-  const topic = topics().find((one) => !(isTargetNamed && one.yields === true) && isOf(padded, one));
+  const topic = among.find((one) => !(isTargetNamed && one.yields === true) && isOf(padded, one));
   if (topic === undefined) return null;
   const choices = topic.next.map(([label, run]) => ({ label, run }));
   return reply({ title: 'In short', summary: topic.says, choices, pointsAt: NOWHERE });
 };
+
+/** Of knowledge/topics.yaml. Those that yield answer where no target is named. */
+export const topicAnswer = (plain: string, named: Named = {}): Outcome | null => topicAmong(topics(), plain, named);

@@ -16,7 +16,7 @@ import { answerStep, assess, type Step } from '../../triage/index.js';
 import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
+import { COMPLAINT, doesOther, doesWhatFailed, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
 import { answerLine, doLine } from './walk-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
@@ -82,6 +82,7 @@ const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
   const said = outcomeSaid(reading, text);
   if (!tellsCure(said) || wrongNowLinked(began, text) !== null || isDenied(began, text)) return false;
+  if (doesOther(began, text)) return false;
   if (!tellsOfCure(began, text, said)) return false;
   if (said.how !== 'like') return true;
   const read = readText(reading, text);
@@ -121,7 +122,8 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const { step } = before;
   const said = outcomeSaid(context.model.reading, text);
   if (!isAsked(began) || !soundsSo(began, text)) return null;
-  if (step.kind === 'try' && (said.how === 'outright' || said.isCureAtRemedy === true)) return null;
+  const isPlain = said.how === 'outright' || said.isCureAtRemedy === true || doesWhatFailed(began, text);
+  if (step.kind === 'try' && isPlain) return null;
   if (step.kind === 'ask' && isAnswer(began, text) && !(COMPLAINT.has(step.id) && said.how !== 'like')) return null;
   const remedy = remedyOf(began);
   // Plainly cured after a remedy: that one's cure came late.

@@ -17,7 +17,7 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import { keptWords } from './kept-words.js';
-import { keepsAway } from './told-at-card.js';
+import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 /** "As you said", "the card's way": the remedy in hand, whatever else is told. */
@@ -117,19 +117,26 @@ const fitting = (
   return allowed[0] !== undefined && isToldPlainly(allowed[0]) ? allowed : own;
 };
 
+/** "Changed 30 to 5, Sirius is taken": where the link stood all along, no cause of the link was the cure. */
+const mendsBeyondLink = (began: Began, text: string): boolean =>
+  doesWhatFailed(began, text) && !keepsAway(began.before, began.before.step.id);
+
 /** @param expected the remedy that the cure would be put down to otherwise */
-export const creditedIn = (
-  { context: { model }, before }: Began,
-  text: string,
-  expected: string | undefined,
-): Credited => {
+export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
+  const {
+    context: { model },
+    before,
+  } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
   if (!isElse && (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
   if (!isBesides && before.step.kind === 'try' && DONE_AS_SHOWN.test(text)) return null;
-  const told = remediesTold(model, before, text).filter(({ fault }) => !isBesides || fault.id !== expected);
+  const isMended = mendsBeyondLink(began, text);
+  const told = remediesTold(model, before, text).filter(
+    ({ fault }) => (!isBesides || fault.id !== expected) && !(isMended && keepsAway(before, fault.id)),
+  );
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
   return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, isDone || isElse);

@@ -1,6 +1,6 @@
 /** A cure told with what was done for it: credited at once to that, whichever remedy or question stands. Nothing is asked back. */
 import { isProblem } from '../../ground/problem.js';
-import { curedByDeed, readText, type DeedTold } from '../../reading/index.js';
+import { curedByDeed, outcomeSaid, readText, type DeedTold } from '../../reading/index.js';
 import { answerStep, tellText, type WalkState } from '../../triage/index.js';
 import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
 import { creditedIn, takeCredited, type Credited } from './credited.js';
@@ -44,11 +44,17 @@ const curedAsShown = (began: Began, state: WalkState, expected: string | undefin
   return cured === null || isProblem(cured) ? null : changed(began, cured);
 };
 
+/** "Lowered it, it still beeps": told outright, that stands against what sounds good beside it. */
+const isUnchanged = ({ context }: Began, text: string): boolean => {
+  const { what, how, isCuredBesides } = outcomeSaid(context.model.reading, text);
+  return what === 'unchanged' && how === 'outright' && isCuredBesides !== true;
+};
+
 /** @returns null where no deed is told with a cure, or what was done is not told well enough */
 export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTurn): Turn | null => {
   if (text === undefined || answer !== undefined || file !== undefined || !isWaiting(began)) return null;
   const told = curedByDeed(text);
-  if (!told.isCured || told.deed === '' || isLinkOnly(began, told)) return null;
+  if (!told.isCured || told.deed === '' || isLinkOnly(began, told) || isUnchanged(began, text)) return null;
   const expected = remedyOf(began);
   const credited = creditedIn(began, text, expected);
   const isPlain = isFault(credited);

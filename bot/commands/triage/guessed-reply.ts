@@ -1,12 +1,13 @@
 /** A yes or a no to what was guessed beside a step: "Perhaps: …", or "Did you mean …?" of another question. */
 import { isProblem } from '../../ground/problem.js';
 import { answerInstead, answerStep, tellText, type Asked, type WalkState } from '../../triage/index.js';
-import { yesOrNo } from '../../reading/index.js';
+import { outcomeSaid, yesOrNo } from '../../reading/index.js';
 import { keptWords } from './kept-words.js';
 import { guessesShown, labelledGuess } from './read-notes.js';
 import { saidBefore } from './said-before.js';
 import { answersOf } from './step-data.js';
 import { nearestBefore } from './answer-in-words.js';
+import { doesWhatFailed, tellsOutcome } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
 type Guesses = Extract<Asked, { kind: 'guessed' }>['guesses'];
@@ -36,8 +37,23 @@ const taken = ({ context }: Began, state: WalkState, guesses: Guesses): WalkStat
     return isProblem(next) ? at : next;
   }, state);
 
+const deniedAll = ({ context, before, ...began }: Began, guesses: Guesses, rest: string): Turn | null => {
+  if (before.step.kind === 'try' || rest !== '') return null;
+  const state = guesses.reduce<WalkState>((at, { what }) => {
+    const next = answerStep(context.model, at, 'not', what, context.by);
+    return isProblem(next) ? at : next;
+  }, began.walk.state);
+  return changed({ context, before, ...began }, state, { notes: ['Not that, then.'], at: before.step });
+};
+
 /** Longer than this behind a yes is a tale of its own. */
 const LONGEST_BEHIND = 80;
+
+/** "Yes, the search finds it now": what came of the remedy in hand, and no yes to a guess beside it. */
+const isOfRemedy = (began: Began, text: string, rest: string): boolean =>
+  began.before.step.kind === 'try' &&
+  rest !== '' &&
+  (doesWhatFailed(began, text) || tellsOutcome(outcomeSaid(began.context.model.reading, rest)));
 
 /** @returns null where nothing was guessed, or the words say neither */
 export const takeGuessedReply = (began: Began, text: string): Turn | null => {
@@ -46,17 +62,10 @@ export const takeGuessedReply = (began: Began, text: string): Turn | null => {
   const reply = asked?.kind === 'guessed' ? yesOrNo(text) : null;
   if (asked?.kind !== 'guessed' || reply === null || reply.rest.length > LONGEST_BEHIND) return null;
   // "Did you mean …?" of the question in hand comes first, and so does a question of yes or no.
-  if (nearestBefore(began)?.isSure === false) return null;
+  if (isOfRemedy(began, text, reply.rest) || nearestBefore(began)?.isSure === false) return null;
   const isOfYesOrNo = answersOf(before).some(({ label }) => BEGINS[reply.says].test(label));
   if (isOfYesOrNo && !POINTS.test(text)) return null;
-  if (reply.says === 'no') {
-    if (before.step.kind === 'try' || reply.rest !== '') return null;
-    const state = asked.guesses.reduce<WalkState>((at, { what }) => {
-      const next = answerStep(context.model, at, 'not', what, context.by);
-      return isProblem(next) ? at : next;
-    }, walk.state);
-    return changed(began, state, { notes: ['Not that, then.'], at: before.step });
-  }
+  if (reply.says === 'no') return deniedAll(began, asked.guesses, reply.rest);
   const told =
     reply.rest === ''
       ? keptWords(context.by, walk.state, text)

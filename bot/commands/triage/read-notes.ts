@@ -166,6 +166,10 @@ export const readWords = (
   ];
 };
 
+/** Silent where nothing was understood. */
+export const heardIn = (model: TriageModel, read: Reading): readonly string[] =>
+  read.understood.length > 0 ? readWords(model, read) : [];
+
 export interface TakenItem {
   readonly what: string;
   readonly answer: string;

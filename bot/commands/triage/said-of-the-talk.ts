@@ -5,6 +5,8 @@ import {
   ofTheTalk,
   readText,
   supposition,
+  suspectedCause,
+  thingsLacked,
   withoutSaidAlready,
   type OfTheTalk,
 } from '../../reading/index.js';
@@ -47,7 +49,8 @@ const ASKS_WHICH = /\b(?:is|could|can|may|might|would) (?:it|this|that) (?:be )?
 
 /** "Is it maybe the driver?" asks for a look, not for a reason; "is it the site or the time" not for how long it takes. */
 const asksForALook = (kind: OfTheTalk, text: string): boolean =>
-  (kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text));
+  suspectedCause(text) !== null ||
+  ((kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text)));
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
@@ -58,7 +61,8 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
     hasBegun(walk) &&
     leavesWalk(model.reading, text) === null &&
     (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
-  const kind = isWaiting && !isDenied(began, text) ? ofTheTalk(model.reading, text) : null;
+  const kind =
+    isWaiting && !isDenied(began, text) && thingsLacked(text).size === 0 ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;

@@ -2,15 +2,17 @@
 import {
   contradictions,
   isForPrudence,
+  likelyBehind,
   OWN_SUSPICION,
   ownSuspicion,
   whatEachAnswerSays,
   type Assessment,
   type Step,
 } from '../../triage/index.js';
-import { wordsWithin } from './fitted.js';
+import { suspectedCause, supposition } from '../../reading/index.js';
+import { ofOwnSuspicion, OTHER_COMPUTER } from './own-suspicion.js';
 import type { Walk } from './walk-keeper.js';
-import { lowered } from './walk-words.js';
+import { lowered, percent } from './walk-words.js';
 
 /** The two causes that the likelier answers of a question would point to, where they differ. */
 const tellsApart = (assessment: Assessment): string | null => {
@@ -36,6 +38,10 @@ const afterRemedy = (last: LastEvent): string | null => {
   return last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
 };
 
+const NOT_HERE = 'not-here';
+const WITHOUT_IT = 'What the usual way needs is not here, so here is another way to it.';
+const DONE_ALREADY = 'You did the usual thing already and it still fits best, so here is another way to it.';
+
 /** Why a remedy is offered once more; null where it is not. */
 const remedyAgain = (
   { step, evidence, situation }: Assessment,
@@ -47,15 +53,13 @@ const remedyAgain = (
   if (step.lasting === true) return ['It helped, so the cause was right. It came back, so this is to make it last.'];
   if (!step.otherwise) return null;
   if (!events.some((event) => event.kind === 'try' && event.fault === step.id))
-    return ['You did the usual thing already and it still fits best, so here is another way to it.'];
-  const last = events.at(-1);
+    return [step.fault.remedy.already?.check === NOT_HERE ? WITHOUT_IT : DONE_ALREADY];
+  const last = events.findLast(({ kind }) => kind === 'try');
   const couldNot = last?.kind === 'try' && last.outcome === 'could-not';
   return couldNot
     ? []
     : ['That did not do it. The signs still fit, so once the other way; after that I leave this cause.'];
 };
-
-const SUSPICION_SHOWN = 50;
 
 /** What speaks against the cause whose remedy changed nothing, before one look at whether it has taken. */
 const afterDenied = ({ situation }: Assessment, events: Walk['state']['events']): string => {
@@ -67,19 +71,38 @@ const afterDenied = ({ situation }: Assessment, events: Walk['state']['events'])
 
 const BECAUSE: ReadonlyMap<string, string> = new Map([
   ['changed', 'One cause may be mended and another stand behind it. Write it in your own words, or pick.'],
-  ['supposed', 'It may be. This look tells.'],
 ]);
 
-/** No check looks at it: it is tried without, and told to whoever helps. */
-const ofOwnSuspicion = ({ state }: Walk): string =>
-  `Your suspicion, “${wordsWithin(ownSuspicion(state.events)?.said ?? '', SUSPICION_SHOWN)}”, goes to whoever helps, too.`;
+/** From here on a suspicion fits well with what was told; below, hardly. */
+const [FITS, HARDLY] = [0.25, 0.03];
+const SPOKEN_OF = 'You spoke of it, so this look comes first.';
+
+/** How likely it is by what was told, where the member wonders about it; it may have been named only. */
+const ofSupposed = (walk: Walk, assessment: Assessment, check: string): string => {
+  const { events } = walk.state;
+  const at = events.findLastIndex((event) => event.kind === 'supposed' && event.check === check);
+  const words = events.slice(0, Math.max(0, at)).findLast(({ kind }) => kind === 'text');
+  const said = words?.kind === 'text' ? words.words : '';
+  const suspected = suspectedCause(said);
+  if (suspected === null && supposition(said) === null) return SPOKEN_OF;
+  if (check === OTHER_COMPUTER && suspected !== null) return ofOwnSuspicion(suspected);
+  const likely = likelyBehind(assessment, check);
+  if (likely >= FITS) return `By what you told me it may well be: ${percent(likely)}. This look tells.`;
+  return likely >= HARDLY || likely === 0
+    ? 'It may be. This look tells.'
+    : `By what you told me hardly: ${percent(likely)}. This look tells.`;
+};
+
+const becauseOf = (walk: Walk, assessment: Assessment, asked: CheckStep | null): string | undefined => {
+  if (asked?.because === 'supposed') return ofSupposed(walk, assessment, asked.id);
+  return asked?.because === 'verify' ? afterDenied(assessment, walk.state.events) : BECAUSE.get(asked?.because ?? '');
+};
 
 /** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
 export const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const asked = checkOf(assessment.step);
-  const because =
-    asked?.because === 'verify' ? afterDenied(assessment, walk.state.events) : BECAUSE.get(asked?.because ?? '');
-  if (asked?.id === OWN_SUSPICION) return [ofOwnSuspicion(walk)];
+  if (asked?.id === OWN_SUSPICION) return [ofOwnSuspicion(ownSuspicion(walk.state.events)?.said ?? '')];
+  const because = becauseOf(walk, assessment, asked);
   if (because !== undefined) return [because];
   const again = remedyAgain(assessment, walk.state.events);
   if (again !== null) return again;

@@ -1,7 +1,16 @@
 /** "Could it be the wrong socket?": what the member wonders about is looked at next, where a check of this walk looks at it. */
 import { supposedChecks, supposition, suspectedCause, type Reading } from '../../reading/index.js';
-import { OWN_SUSPICION, supposeCheck, supposing, type CheckEntry, type WalkState } from '../../triage/index.js';
+import {
+  lookOf,
+  supposeCheck,
+  supposing,
+  suspectedFault,
+  type CheckEntry,
+  type Suspected,
+  type WalkState,
+} from '../../triage/index.js';
 import { isLittle } from '../asking/sentence/words.js';
+import { withOwnSuspicion, type Kept } from './own-suspicion.js';
 import type { Began } from './turn.js';
 
 const LEAST_LETTERS = 3;
@@ -36,6 +45,15 @@ const spokenOf = ({ id, brief, question, answers }: CheckEntry): Spoken => ({
   answers: new Set(wordsIn(answers.map(({ label }) => label).join(' '))),
 });
 
+const OF_NO_THING = new Set(['itself', 'maybe', 'new', 'old', 'other']);
+/** Of "the tram line" a question that speaks of lines knows half. */
+const isMostly = ({ asked, answers }: Spoken, cause: string): boolean => {
+  const words = wordsIn(cause).filter(
+    (word) => word.length >= LEAST_LETTERS && !isLittle(word) && !OF_NO_THING.has(word),
+  );
+  return 2 * words.filter((word) => asked.has(word) || answers.has(word)).length > words.length;
+};
+
 /** By the names of things alone: "my VPN", "the clutches". */
 const byName = (checks: readonly CheckEntry[], cause: string, least = 1): readonly string[] => {
   const spoken = checks.map(spokenOf);
@@ -66,45 +84,57 @@ const answerOf = ({ situation, evidence }: Began['before'], check: string): stri
   return last === undefined ? null : (situation.checks[index]?.answers[last.answer] ?? null);
 };
 
-/** The record with that look next; null where nothing is supposed, or it was looked at. */
+/** The looks at what is supposed, nearest first: a thing shares a word with many, so likeness, or two words, must speak for one as well. */
+const looksAt = ({ context: { model }, before }: Began, cause: string): readonly string[] => {
+  const open = before.situation.checks.map(({ entry }) => entry);
+  const spoken = byName(open, cause);
+  const known = new Map(open.map((check) => [check.id, spokenOf(check)]));
+  const isOfIt = (check: string): boolean => {
+    const own = known.get(check);
+    return own !== undefined && isMostly(own, cause);
+  };
+  return [
+    ...supposedChecks(model.reading, cause).filter((check) => spoken.includes(check) || bearsItsName(check, cause)),
+    ...byName(open, cause, IN_QUESTION).filter(isOfIt),
+  ].filter((one) => !NO_LOOK.includes(one));
+};
+
+/** That remedy, or that look, stands before the member already. */
+const isInHand = ({ before: { step } }: Began, found: Suspected | null): string | null => {
+  if (found === null) return null;
+  const { fault } = found;
+  if (step.kind === 'try' && step.id === fault.id)
+    return 'That is what this remedy is for: try it, and tell me what came of it.';
+  return step.kind === 'ask' && step.id === lookOf(fault) ? 'This question looks at just that.' : null;
+};
+
+const looksOf = (found: Suspected | null): readonly string[] =>
+  found === null ? [] : [lookOf(found.fault) ?? []].flat();
+
+/** The record with that look next, or with the member's own suspicion; null where nothing is supposed, or it was looked at. */
 export const supposedNext = (
   began: Began,
   text: string,
   state: WalkState,
   { by, facts, named: toldOutright }: Reading,
-): WalkState | null => {
+): Kept | null => {
   const { context, before } = began;
   const { model } = context;
   if (by !== 'words' || toldOutright.length > 0) return null;
   const outright = suspectedCause(text);
-  if (outright === null && began.isOpening === true) return null;
-  if (outright === null && facts.some(({ what }) => model.check(what) !== undefined)) return null;
-  const cause = outright ?? supposition(text);
+  const isTold = began.isOpening === true || facts.some(({ what }) => model.check(what) !== undefined);
+  const cause = outright ?? (isTold ? null : supposition(text));
   if (cause === null) return null;
-  const open = before.situation.checks.map(({ entry }) => entry);
-  const like = supposedChecks(model.reading, cause);
-  const spoken = byName(open, cause);
-  // A thing named outright shares a word with many a question: likeness, or two words, must speak for it as well.
-  const named =
-    outright === null
-      ? [...like, ...spoken]
-      : [
-          ...like.filter((check) => spoken.includes(check) || bearsItsName(check, cause)),
-          ...byName(open, cause, IN_QUESTION),
-        ];
-  for (const check of named.filter((one) => !NO_LOOK.includes(one))) {
+  const fault = suspectedFault(model, before, cause, text);
+  const inHand = isInHand(began, fault);
+  if (inHand !== null) return { state, note: inHand };
+  for (const check of [...looksAt(began, cause), ...looksOf(fault)]) {
     // What it is about was looked at: another look by a word in common is none at it.
     if (answerOf(before, check) !== null) return null;
-    const next = supposeCheck(before, state, check, { by: context.by, said: suspectedCause(text) ?? '' });
-    if (next !== null) return next;
+    const next = supposeCheck(before, state, check, { by: context.by, said: outright ?? '' });
+    if (next !== null) return { state: next, note: null };
   }
-  return named.length > 0 ? null : withOwnSuspicion(began, text, state);
-};
-
-/** What no check looks at is asked about as the member's own suspicion. */
-const withOwnSuspicion = ({ context, before }: Began, text: string, state: WalkState): WalkState | null => {
-  const said = suspectedCause(text);
-  return said === null ? null : supposeCheck(before, state, OWN_SUSPICION, { by: context.by, said });
+  return outright === null || fault !== null ? null : withOwnSuspicion(began, outright, state);
 };
 
 /** So many causes named in one breath are looked at. */
@@ -116,12 +146,13 @@ export const withNamed = ({ context: { by } }: Began, state: WalkState, { named 
 
 /** "Clutches: One gives way. …" where what the member wonders about was told or looked at; null otherwise. */
 export const supposedStands = ({ context: { model }, before }: Began, text: string): string | null => {
-  const cause = supposition(text);
+  const cause = suspectedCause(text) ?? supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  const [first] = [...supposedChecks(model.reading, cause), ...byName(open, cause)].filter(
-    (one) => !NO_LOOK.includes(one),
-  );
+  const fault = suspectedFault(model, before, cause);
+  const [first] = [looksOf(fault), supposedChecks(model.reading, cause), byName(open, cause)]
+    .flat()
+    .filter((one) => !NO_LOOK.includes(one));
   const answer = first === undefined ? null : answerOf(before, first);
   const check = model.check(first ?? '');
   const label = check?.answers.find(({ id }) => id === answer)?.label;

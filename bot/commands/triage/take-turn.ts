@@ -19,6 +19,7 @@ import {
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
+import { doesWhatFailed } from './told-at-card.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
@@ -26,6 +27,7 @@ import { takePickedAndSaid } from './picked-and-said.js';
 import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
+import { takeAsksOfStep } from './take-asks-step.js';
 import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
@@ -173,12 +175,14 @@ const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   return doing === 'back' ? takeBack(began) : null;
 };
 
-/** A wish for a person or for the end is never taken for an answer; before the first words nothing is there to leave. */
-const takeLeave = (began: Began, text: string): Turn | Problem | null => {
+/** Before the first words nothing is there to leave. */
+const leaving = (began: Began, text: string): ReturnType<typeof leavesWalk> =>
+  hasBegun(began.walk) && !doesWhatFailed(began, text) ? leavesWalk(began.context.model.reading, text) : null;
+
+/** A wish for a person, or for a note to show to one, is never taken for an answer. */
+const takePerson = (began: Began, { text, answer }: SaidInTurn): Turn | null => {
   const { context, walk } = began;
-  const leaves = hasBegun(walk) ? leavesWalk(context.model.reading, text) : null;
-  if (leaves === null) return null;
-  if (leaves === 'end') return takeDoing(began, 'end');
+  if (text === undefined || answer !== undefined || leaving(began, text) !== 'person') return null;
   // "I am on a phone, can someone help": what else it tells is kept.
   const { facts } = readText(context.model.reading, text);
   return facts.length === 0
@@ -223,7 +227,9 @@ const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => 
 };
 
 const takeLast = async (began: Began, text: string): Promise<Turn | Problem | null> =>
-  takeAnsweredBack(began, text) ?? takeLeave(began, text) ?? takeClosing(began, text);
+  takeAnsweredBack(began, text) ??
+  (leaving(began, text) === 'end' ? takeDoing(began, 'end') : null) ??
+  takeClosing(began, text);
 
 /** A press, a number or an answer's own words; null where the turn is none of these. */
 const takePicked = (began: Began, { answer, text }: SaidInTurn): Promise<Turn | Problem> | Turn | null => {
@@ -268,7 +274,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
-  const answered = takeAnswered(began, said);
+  const answered = takePerson(began, said) ?? takeAsksOfStep(began, said) ?? takeAnswered(began, said);
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };

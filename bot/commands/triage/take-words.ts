@@ -31,12 +31,13 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { SHOWN_BY_IT, withoutFactsOf, withoutOthers, withoutSound } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
-import { notPlaced, readWords } from './read-notes.js';
+import { heardIn, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, isFoundSet } from './told-at-card.js';
-import { supposedNext, supposedStands, withNamed } from './supposed.js';
-import { changed, isAsked, type Began, type Turn } from './turn.js';
+import { withNamed } from './supposed.js';
+import { takeAside } from './take-aside.js';
+import { changed, wasShown, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
 export const NO_GUESS =
@@ -46,11 +47,7 @@ export const NO_GUESS =
 export const isGuessAtSafety = ({ before: { step } }: Began, text: string): boolean =>
   isSafetyLook(step) && isHedged(text);
 
-const NO_HURRY = 'No hurry: try it when you can.';
 export const GO_ON = 'Your words are kept. I leave this question and go on.';
-
-/** The question in hand stood before the member when these words came; an opening answers none. */
-const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
 
 const DONE = 'Good. Then do once more what failed before, and tell me how it goes.';
 
@@ -102,32 +99,6 @@ const isUnheardAgain = (began: Began, text: string, meant: AnswerMeant | null): 
   if (meant === null && readsOut(text, questionOf(began))) return true;
   if (lastSaidToIt(began) === null) return false;
   return meant === null || meant.id === nearestBefore(began)?.id || linesSinceAnswer(began) >= MOST_LINES;
-};
-
-/** It is yet to be done: the remedy stands. */
-const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Reading): Turn | null => {
-  const { context, before } = began;
-  const isYet = facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet';
-  return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
-};
-
-/** Silent where nothing was understood. */
-const heardIn = (model: Began['context']['model'], read: Reading): readonly string[] =>
-  read.understood.length > 0 ? readWords(model, read) : [];
-
-const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes before it.';
-
-/** "Could it be the wrong socket?" */
-const takeSupposed = (began: Began, text: string, state: WalkState, read: Reading): Turn | null => {
-  const next = isAsked(began) || began.isOpening === true ? supposedNext(began, text, state, read) : null;
-  if (next !== null) {
-    const heard = began.isOpening === true ? heardIn(began.context.model, read) : [];
-    const { step } = assess(began.context.model, next, began.context.outcomes);
-    const isLooked = step.kind === 'ask' && !step.opening && step.because === 'supposed';
-    return changed(began, next, { notes: isLooked ? heard : [...heard, LOOKED_AT_SOON], at: began.before.step });
-  }
-  const stands = isAsked(began) && read.facts.length === 0 ? supposedStands(began, text) : null;
-  return stands === null ? null : changed(began, state, { notes: [stands], at: began.before.step });
 };
 
 /** Told already, or told twice in words that were not understood: the question in hand is gone on without. */
@@ -205,7 +176,10 @@ const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant |
     return [IN_ORDER, ...heardIn(model, read)];
   // The cure itself is said by the reply.
   if (meant?.id === 'works') return heardIn(model, read);
-  return [...leftToMend(began, text), ...readWords(model, read, meant, began.before.step.id)];
+  return [
+    ...leftToMend(began, text),
+    ...readWords(model, read, meant?.id === UNSURE ? null : meant, began.before.step.id),
+  ];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */
@@ -273,8 +247,7 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   const cured = takeCured(began, text, state, sureId, late);
   if (cured !== null) return cured;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);
-  const aside =
-    meant === null ? (takeNotYet(began, text, state, read) ?? takeSupposed(began, text, state, read)) : null;
+  const aside = takeAside(began, text, state, read, meant);
   if (aside !== null) return aside;
   return sure === null
     ? (takeElsewhere(began, text, state, read, meant !== null) ?? takeTold(began, text, state, read, meant))

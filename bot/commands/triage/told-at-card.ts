@@ -7,7 +7,12 @@ import {
   asksBack,
   connectsAndFails,
   deniesPremise,
+  doingsNow,
+  namesLacked,
   outcomeSaid,
+  statesFailure,
+  thingsLacked,
+  type Doing,
   type Reading,
   type SaidOutcome,
   type WrongNow,
@@ -141,6 +146,58 @@ const KEEPS_AWAY = 0.5;
 export const keepsAway = (assessment: Assessment, fault: string): boolean =>
   NOT_CONNECTED.reduce((sum, answer) => sum + underCause(assessment, HOW_FAR, answer, fault), 0) > KEEPS_AWAY;
 
+const MOVES: readonly Doing[] = ['moves', 'lands', 'stays'];
+const LINKS: readonly Doing[] = ['link', 'found', 'lasts', 'moves', 'lands'];
+/** What failed, by what was told of it → what the mount must do now for that to be mended. */
+const MENDED_BY: ReadonlyMap<string, readonly Doing[]> = new Map([
+  ['how-far.no-light', LINKS],
+  ['how-far.not-seen', LINKS],
+  ['how-far.no-connect', LINKS],
+  ['how-far.search-empty', ['found']],
+  ['how-far.drops', ['lasts']],
+  ['how-far.no-move', MOVES],
+  ['how-far.elsewhere', ['lands']],
+  ['mount-does.not-connected', LINKS],
+  ['mount-does.refuses-all', MOVES],
+  ['mount-does.refuses-some', MOVES],
+  ['mount-does.nothing', MOVES],
+  ['mount-does.wrong-way', ['lands']],
+  ['mount-does.elsewhere', ['lands']],
+  ['mount-does.nonsense', ['lands']],
+  ['mount-does.drifts', ['stays']],
+  ['follow.stays', ['stays']],
+  ['when-drops.never', ['lasts']],
+]);
+
+const likeliest = (before: Assessment, check: string): string | undefined => {
+  const answers = before.situation.checks[before.situation.checkIndex.get(check) ?? -1]?.answers ?? [];
+  return answers.reduce<string | undefined>(
+    (best, one) =>
+      best === undefined || underCause(before, check, one) > underCause(before, check, best) ? one : best,
+    undefined,
+  );
+};
+
+/** What the words at a remedy say is done now, held against what failed; null where they say nothing of the kind. */
+const doneNow = ({ walk, before }: Began, text: string): 'what-failed' | 'another' | null => {
+  const { step } = before;
+  if (step.kind !== 'try') return null;
+  const now = doingsNow(text);
+  if (now.size === 0) return null;
+  const { check = '', answer = '' } = step.fault.verify;
+  const said = saidBefore(walk.state.events);
+  const told = ['mount-does', HOW_FAR].map((one) => `${one}.${said.get(one) ?? ''}`);
+  const failed = [`${check}.${answer}`, ...told, `${HOW_FAR}.${likeliest(before, HOW_FAR) ?? ''}`];
+  const mends = failed.map((one) => MENDED_BY.get(one)).find((one) => one !== undefined);
+  if (mends === undefined) return null;
+  return mends.some((doing) => now.has(doing)) ? 'what-failed' : 'another';
+};
+
+export const doesWhatFailed = (began: Began, text: string): boolean => doneNow(began, text) === 'what-failed';
+
+/** That the link stands is no cure of a miss. */
+export const doesOther = (began: Began, text: string): boolean => doneNow(began, text) === 'another';
+
 /** What is wrong now that the link stands; null where the cause in hand was never one of the link. */
 export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null => {
   if (before.step.kind !== 'try') return null;
@@ -164,11 +221,30 @@ const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { fact
     );
   });
 
+const CANNOT =
+  /\b(?:can ?not|can['\u2019]?t|couldn['\u2019]?t|could not|not possible|impossible|unable|no way|so no)\b/iu;
+
+/** "I have no hand controller, cant do that": what the remedy asks for is not there. */
+const lacksWhatItNeeds = ({ before: { step, context } }: Began, text: string): boolean => {
+  if (step.kind !== 'try' || thingsLacked(text).size === 0) return false;
+  const { steps, otherwise = [] } = step.fault.remedy;
+  const system = context.system ?? '';
+  const lines = [step.otherwise ? otherwise : steps].map((way) =>
+    typeof way === 'object' && !Array.isArray(way) && system in way ? way[system as keyof typeof way] : way,
+  );
+  return CANNOT.test(text) || namesLacked(text, JSON.stringify(lines));
+};
+
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  if (statesFailure(text)) return 'same';
+  if (lacksWhatItNeeds(began, text)) return 'could-not';
   if (wrongNowLinked(began, text) !== null) return 'changed';
   if (isDenied(began, text)) return 'same';
-  const named = outcomeNamed(outcomeSaid(began.context.model.reading, text));
+  const now = doneNow(began, text);
+  if (now === 'what-failed') return 'works';
+  const said = outcomeNamed(outcomeSaid(began.context.model.reading, text));
+  const named = said === 'works' && now === 'another' ? null : said;
   if (named !== 'could-not' || I_COULD_NOT.test(text)) return named ?? outcomeTold(began, text, read);
   if (tellsOtherCause(began, read)) return null;
   return (toldOf(began, read).complaint === null ? null : outcomeTold(began, text, read)) ?? named;

@@ -57,6 +57,8 @@ export interface Turn {
   readonly at?: Step;
   /** The words, where they ask how that step is done. */
   readonly asksBack?: string;
+  /** The notes say how the step in hand is done: neither its lines nor its question stand once more. */
+  readonly isTold?: boolean;
   /** Answers to the step in hand that must be among those shown: the one the words are nearest to, asked back, or the two that were said at once. */
   readonly first?: readonly string[] | undefined;
   /** The step was shown before: what it asks stands above. */
@@ -89,6 +91,9 @@ export interface Began {
 /** A question, a remedy or numbers stand before the member, who may be saying something to them. */
 export const isAsked = ({ walk, before: { step } }: Pick<Began, 'walk' | 'before'>): boolean =>
   (step.kind === 'ask' || step.kind === 'try' || step.kind === 'numbers') && hasBegun(walk);
+
+/** The question in hand stood before the member when these words came; an opening answers none. */
+export const wasShown = ({ walk, before }: Began): boolean => before.step.kind === 'ask' && hasBegun(walk);
 
 export const changed = ({ context, walk, notes }: Began, state: WalkState, more: Partial<Turn> = {}): Turn => ({
   show: 'step',

@@ -15,9 +15,9 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
+import { besideSunWords } from './after-sun-words.js';
 import { byEyeWords } from './by-eye.js';
 import { crossingWords, hourAngleText } from './hour-angle-words.js';
-import { eyepieceWords } from './eyepiece-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
 import { isOfItself, itselfWords, OF_ITSELF } from './of-itself.js';
@@ -35,7 +35,6 @@ export const FIRST = [
   'hour-angle',
   'parallactic-angle',
   'airmass',
-  'eyepiece',
   'minimum',
   ...OF_ITSELF,
   ...WHETHER,
@@ -72,7 +71,7 @@ const EVENTS = {
 const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, utcMs: UtcMs): string => {
   const { apparentAltitudeDeg, azimuthDeg } = placeOf(target.body, where.site.observer, utcMs);
   const side = `in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
-  if (event !== 'transit') return ` ${side}`;
+  if (event !== 'transit') return ` ${side}${besideSunWords(target, event, utcMs, where.site.observer)}`;
   const mass = airmass(apparentAltitudeDeg);
   return mass === null
     ? ', below the horizon'
@@ -285,8 +284,6 @@ const figureWords = (question: FirstQuestion): string | null => {
   switch (first) {
     case undefined:
       return aboveDeg === undefined ? byEyeWords(question) : aboveWords(aboveDeg, question);
-    case 'eyepiece':
-      return eyepieceWords(question.asked.target, question.equipment);
     case 'minimum':
       return minimaWords(question.asked, question.nowUtcMs, aboveDeg);
     default:

@@ -34,10 +34,11 @@ const mm = (value: number): string => String(value < 10 ? Number(value.toFixed(1
 export const eyepieceWords = (target: Target, equipment: Equipment): string => {
   if (isHandHeld(equipment)) return `No eyepiece to choose with ${equipment.saidAs}.`;
   const { widestMm, narrowestMm } = pupilsFor(target);
-  const { apertureMm, saidAs } = equipment;
+  const { apertureMm, saidAs, focalRatio } = equipment;
+  const ratios = focalRatio === undefined ? FOCAL_RATIOS : [focalRatio];
   const most = Math.min(MOST_MAGNIFICATION, apertureMm / narrowestMm);
   const least = Math.min(apertureMm / widestMm, most * 0.6);
   const [wide, narrow] = [apertureMm / least, apertureMm / most];
-  const eyepieces = FOCAL_RATIOS.map((ratio) => `${mm(narrow * ratio)} to ${mm(wide * ratio)} mm at f/${ratio}`);
+  const eyepieces = ratios.map((ratio) => `${mm(narrow * ratio)} to ${mm(wide * ratio)} mm at f/${ratio}`);
   return `${target.name} in ${saidAs}: about ${rounded(least, 5)} to ${rounded(most, 5)}×, an exit pupil of ${mm(wide)} to ${mm(narrow)} mm. Eyepieces: ${eyepieces.join(', ')}. Begin with the longest${equipment === USUAL_EQUIPMENT ? '; say with: for yours' : ''}.`;
 };

@@ -6,6 +6,8 @@ import { marginMag, type Seen } from '../../evening/visibility.js';
 import { compassWord, degrees, magnitudeText } from '../../reply/wording.js';
 import { positionAngleDeg, separationDeg, wrapDeg180 } from '../../sky/angles.js';
 import { horizontalOf, placeOf } from '../../sky/place.js';
+import { magnitudePerArcsec2, nakedEyeLimit, nanolamberts, twilightNanolamberts } from '../../sky/sky-brightness.js';
+import { SUN } from '../../sky/twilight.js';
 import type { Equatorial, Observer, UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
 
@@ -110,15 +112,27 @@ const finderWords = ({ target, zenithMagPerArcsec2, found }: FindQuestion): stri
   }
 };
 
+/** Of the stars that the eye sees on a dark night, those that show through the twilight then. */
+const showingThen = (
+  catalogue: Catalogue,
+  { observer, utcMs, zenithMagPerArcsec2 }: FindQuestion,
+): ReturnType<typeof starsForTheEye> => {
+  const twilight = twilightNanolamberts(horizontalOf(SUN, observer, utcMs).altitudeDeg);
+  const limit = nakedEyeLimit(magnitudePerArcsec2(nanolamberts(zenithMagPerArcsec2) + twilight));
+  return twilight === 0
+    ? starsForTheEye(catalogue)
+    : starsForTheEye(catalogue).filter((star) => star.magnitude <= limit);
+};
+
 /** "From Vega (mag 0.0) 6.8° east-south-east to Sulafat (mag 3.3); from it 1.1° west …". */
 export const hopWords = (catalogue: Catalogue, question: FindQuestion): string => {
   const { target, observer, utcMs } = question;
   const { j2000 } = placeOf(target.body, observer, utcMs);
-  const stars: readonly Away[] = starsForTheEye(catalogue)
+  const stars: readonly Away[] = showingThen(catalogue, question)
     .map((star) => ({ ...star, awayDeg: separationDeg(star.position, j2000) }))
     .filter(({ awayDeg }) => awayDeg > SAME_DEG && awayDeg <= FARTHEST_DEG);
   const near = nearestOf(stars);
-  if (near === null) return `No star for the eye stands within ${FARTHEST_DEG}° of ${target.name}.`;
+  if (near === null) return `No star that the eye sees then stands within ${FARTHEST_DEG}° of ${target.name}.`;
   const bright = nearestOf(stars.filter(({ magnitude }) => magnitude <= BRIGHT_MAG));
   const way = (from: Equatorial, to: Equatorial): string => compassWord(positionAngleDeg(from, to));
   const side = sideWords(near, question);

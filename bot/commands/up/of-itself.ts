@@ -1,17 +1,18 @@
 /** What is asked of a target itself and hangs on no place: how bright, how large, what it is, which filter, and whether a pair is split. */
 import { constellationName, nameWithAlias, type Target } from '../../catalogue/index.js';
-import type { Equipment } from '../../evening/equipment.js';
+import { USUAL_EQUIPMENT, type Equipment } from '../../evening/equipment.js';
 import { NOWHERE, reply, type Reply } from '../../reply/reply.js';
 import { listed, magnitudeText } from '../../reply/wording.js';
 import { apparentMagnitude } from '../../sky/brightness.js';
 import { ANYWHERE } from '../../sky/anywhere.js';
 import { constellationAt } from '../../sky/constellation.js';
-import { moonDistanceKm } from '../../sky/moon.js';
 import { placeOf } from '../../sky/place.js';
 import { planetLook } from '../../sky/planet-look.js';
 import { skyTrack } from '../../sky/sky-track.js';
 import type { UtcMs } from '../../sky/types.js';
+import { eyepieceWords } from './eyepiece-words.js';
 import { filterNeeded } from './filter-words.js';
+import { moonDistanceWords } from './moon-distance.js';
 import { moonSize } from './moon-size.js';
 import { bestMonth } from './season.js';
 import { apertureNeeded, splitAnswer } from './split-words.js';
@@ -30,6 +31,7 @@ export const OF_ITSELF = [
   'aperture',
   'season',
   'names',
+  'eyepiece',
 ] as const;
 export type OfItself = (typeof OF_ITSELF)[number];
 const ALL: readonly string[] = OF_ITSELF;
@@ -115,12 +117,10 @@ const LIGHT_MINUTES_PER_AU = 8.3168;
 
 const distance = ({ target: { name, body }, utcMs }: ItselfQuestion): string => {
   if (body.kind !== 'solarSystem') return `I hold no distances of what lies beyond the planets, ${name} among it.`;
-  // So near, it matters where one stands: told from the Earth's centre, as almanacs do.
-  if (body.body === 'Moon') return `${name} is ${kmText(moonDistanceKm(utcMs))} from the Earth now.`;
+  if (body.body === 'Moon') return moonDistanceWords(utcMs);
   const au = skyTrack(body, ANYWHERE).distanceAuAt(utcMs);
   return `${name} is ${au.toFixed(2)} astronomical units from the Earth now, ${Math.round((au * KM_PER_AU) / MILLION).toLocaleString('en')} million km; its light takes ${Math.round(au * LIGHT_MINUTES_PER_AU)} minutes.`;
 };
-const kmText = (km: number): string => `${(Math.round(km / 1000) * 1000).toLocaleString('en')} km`;
 const KM_PER_AU = 149_597_870.7;
 const MILLION = 1_000_000;
 
@@ -165,6 +165,8 @@ export const itselfWords = (question: ItselfQuestion): string | null => {
       return distance(question);
     case 'split':
       return split(target, equipment);
+    case 'eyepiece':
+      return eyepieceWords(target, equipment ?? USUAL_EQUIPMENT);
     case 'aperture':
       return target.double === null ? null : apertureNeeded(target.double, false);
     default:

@@ -31,13 +31,26 @@ const nearSun = (
     return isSunUp && level !== 'clear';
   });
 
+interface Instants {
+  readonly nowUtcMs: UtcMs;
+  /** Other instants that are named; null: none. */
+  readonly others: readonly (UtcMs | null)[];
+  readonly events: readonly Named[];
+}
+
+/** Nobody goes out for what has set. */
+const toCome = ({ riseUtcMs, setUtcMs, ...times }: RiseTransitSet, nowUtcMs: UtcMs): RiseTransitSet => ({
+  ...times,
+  riseUtcMs,
+  setUtcMs: setUtcMs !== null && setUtcMs < nowUtcMs ? null : setUtcMs,
+});
+
 /** Who asks by day for tonight may slew at once; who asks for another night will not. */
 export const pointsAtOf = (
   deps: Deps,
   asked: TargetAtSite,
   { times, best, clearsUtcMs, hiddenUtcMs }: Outlook,
-  others: readonly (UtcMs | null)[],
-  events: readonly Named[] = [],
+  { nowUtcMs, others, events }: Instants,
 ): readonly PointsAt[] => {
   const { target, where } = asked;
   const { observer, zone } = where.site;
@@ -45,7 +58,7 @@ export const pointsAtOf = (
     (utcMs): utcMs is UtcMs => utcMs !== null && horizontalOf(target.body, observer, utcMs).altitudeDeg > 0,
   );
   const named = instants.map((utcMs) => ({ utcMs, what: target.name }));
-  return [...named, ...nearSun(deps, asked, times, events)].map(({ utcMs, what }) => ({
+  return [...named, ...nearSun(deps, asked, toCome(times, nowUtcMs), events)].map(({ utcMs, what }) => ({
     what,
     when: { utcMs },
     observer,

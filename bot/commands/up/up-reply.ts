@@ -150,13 +150,11 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
       ...(hour?.notes ?? []),
       ...asked.notes,
     ],
-    pointsAt: pointsAtOf(
-      deps,
-      asked,
-      found,
-      [isNow ? nowUtcMs : null, hour?.utcMs ?? null, evening?.utcMs ?? null],
-      first?.events,
-    ),
+    pointsAt: pointsAtOf(deps, asked, found, {
+      nowUtcMs,
+      others: [isNow ? nowUtcMs : null, hour?.utcMs ?? null, evening?.utcMs ?? null],
+      events: first?.events ?? [],
+    }),
     chart: chartOf(question, found, title, moon[0]),
     data: dataOf(asked, night, found, dark),
   });

@@ -1,6 +1,7 @@
 /** Whether a member at a step wants to leave the walk: for a person who helps, or for good. */
 import type { Vocabulary } from '../vocabulary.js';
 import { saidText } from './said-words.js';
+import { wantsNote } from './wants-note.js';
 
 type LeavesWalk = 'person' | 'end';
 
@@ -60,6 +61,7 @@ const TOLD = /\b(?:nobody|said|says|told|looked|helped|asked|already|before|unti
 /** @returns null where the words are about the mount, or are pasted lines */
 export const leavesWalk = ({ sayings }: Vocabulary, text: string): LeavesWalk | null => {
   if (/\n\s*\S/u.test(text.trim())) return null;
+  if (wantsNote(text)) return 'person';
   const { words } = saidText(sayings.lexicon, text);
   if (words.length === 0 || words.length > LONGEST_WORDS) return null;
   const breaths: string[][] = [];

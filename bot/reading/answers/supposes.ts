@@ -1,6 +1,7 @@
 /** What a member supposes the cause to be, asked of the helper: "could it be the wrong socket?", "should I check where the lead goes?" */
 import type { Vocabulary } from '../vocabulary.js';
 import { sentencesOf } from '../words/sentences.js';
+import { OF_OTHERS } from './suspects.js';
 
 const LONGEST = 160;
 /** So like what tells of a check that its look is worth taking; nothing is taken as said. */
@@ -29,10 +30,6 @@ const REST =
 const OPENS =
   /^(?:(?:and|but|so|or|ok|okay|hm+|oh|um|er|well|hang on|wait),? )*(?:could|can|might|may|would|wouldn|couldn|is|are|was|has|does|do|should|shall|what about|how about|i wonder|i was wondering|wondering|i suspect|i bet|i start to think|maybe (?:it|that)(?:['’]?s)?)\b/iu;
 
-/** Asked of the doing and of the talk, and not what the cause may be. */
-const OF_OTHERS =
-  /\b(?:you need|you want|safe|danger|how (?:do|can|long|many)|where (?:do|can) i (?:find|get|see)|help me|somebody|someone|a person)\b/iu;
-
 /** The words of the cause without what makes a question of them; null where nothing is supposed. */
 export const supposition = (text: string): string | null => {
   const said = text.trim();
@@ -47,32 +44,6 @@ export const supposition = (text: string): string | null => {
   const beside = sentences.filter((one) => one !== asked).map((one) => one.trim());
   const own = /^(?:it|that|this|the one|why|so)?$/iu.test(rest) ? [] : [rest];
   return [...beside, ...own].join('. ') || null;
-};
-
-/** What says outright that a cause is named, and not only asked of. */
-const NAMES_A_CAUSE: readonly RegExp[] = [
-  /\b(?:could|can|might|may|would|couldn['’]?t|wouldn['’]?t) (?:it|that|this)(?: (?:just|still|also|maybe|perhaps|possibly|not|simply))* be(?: (?:because(?: of)?|due to|from|down to))?\s+(?<cause>[^.?!;,]+)/iu,
-  /\b(?:is|was) (?:it|that|this)(?: (?:maybe|perhaps|possibly|all))* (?:because(?: of)?|due to|down to)\s+(?<cause>[^.?!;,]+)/iu,
-  /\bi (?:do )?(?:suspect|bet|blame|reckon|fear)(?: (?:that|it['’]?s|it is|its|on))*\s+(?<cause>(?:the|my|a|an|some|old|bad)\b[^.?!;,]+)/iu,
-  /\b(?:may ?be|perhaps|possibly|probably) (?:it['’]?s|it is|its|that['’]?s)(?: (?:because of|due to))?\s+(?<cause>(?:the|my|a|an|some)\b[^.?!;,]+)/iu,
-  /(?:^|[.?!;,]\s*)(?:may ?be|perhaps|possibly) (?<cause>(?:the|my|our|some)\b[^.?!;,]+)/iu,
-  /\b(?:could|might) (?<cause>(?!(?:i|you|we|it|that|this|he|she|they|there|be|have|not|someone|somebody|anyone)\b)[^.?!;,]{3,30}?) be (?:\p{L}+(?:ed|en|y)|off|wrong|loose|bad|worn)\b/iu,
-  /\b(?:could|can|might|may) (?<cause>(?:the|my|our|a|an|some)\b[^.?!;,]+?) (?:matter|cause (?:it|that|this)|do (?:it|that|this)|be (?:it|why|the (?:cause|reason|problem)|to blame|guilty|off|wrong|loose|bad|broken|dirty|worn))\b/iu,
-];
-/** Figures, ports and places of the sky are no causes. */
-const NO_CAUSE =
-  /\d|\b(?:degrees?|minutes?|hours?|it|that|this|something|anything|more|else|done|fixed|possible)\s*$|\b(?:best|better|way|idea|plan|next|tomorrow|later|again|help)\b/iu;
-const LEAST_OF_A_THING = /\p{L}{3,}/u;
-
-/** The thing that the member takes for the cause, in their words; null where they name none outright. */
-export const suspectedCause = (text: string): string | null => {
-  const said = text.trim();
-  if (said.length > LONGEST || OF_OTHERS.test(said)) return null;
-  for (const frame of NAMES_A_CAUSE) {
-    const cause = frame.exec(said)?.groups?.['cause']?.trim();
-    if (cause !== undefined && LEAST_OF_A_THING.test(cause) && !NO_CAUSE.test(cause)) return cause;
-  }
-  return null;
 };
 
 /** Checks bear the name of what they look at: of two, the one that is named by a word of the cause. */

@@ -3,9 +3,12 @@
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
 import { createKept } from '../../ground/kept.js';
-import { withoutOtherWays } from './of-another-way.js';
+import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
+import { doingsNow } from './does-what-failed.js';
+import { isOnlyASign } from './only-a-sign.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
+import { STAR, TROUBLES } from './word-kinds.js';
 
 export interface DeedTold {
   /** The words on what was done or what it was, those on the cure and of joy left out; empty where there are none. */
@@ -28,7 +31,7 @@ const ASIDE =
   /\b(?:ok(?:ay)?|oh|ah|aha|ha(?:ha)*|hey(?: presto)?|hm+|well|yes|yep|yeah|lol|right(?=,)|omg|doh|wow|bingo|eureka|phew|finally|at last|hooray|hurray|woo ?hoo|yay|thanks?(?: you)?(?: so much| very much| a lot)?(?: my)?(?: dear| friends?)?|my dear|thx|ta|ty|cheers|danke|merci|gracias|grazie|brilliant|great|lovely|weird|strange|funny|silly me|stupid me|i am (?:so )?stupid|would you believe(?: it)?|never ?mind|hold on|wait|hang on|sorry|mate|guys|all|everyone|u the man|you are a star|good ?night|clear skies|like you said|as you said|as (?:the card|it) says)\b/giu;
 
 const IT = either(
-  'it|she|he|that|this|they|everything|all(?: of it| targets| stars)?|both|mine|we|things|(?:the|my|our|every|each|both|all) (?:\\w+ )?(?:mount|scope|telescope|tube|goto|gotos|program|programme|app|software|laptop|computer|pc|mac|tablet|phone|ipad|board|bridge|motors?|axes|axis|stars?|targets?|objects?|guiding|tracking|pointing|link|connection)|mount|scope|goto|program|programme|app|software|guiding|tracking|pointing|stars?|targets?|vega|arcturus|capella|polaris|jupiter|saturn|mars|the moon|moon|m ?\\d+',
+  `(?:high|low|lower|higher|bright|faint) (?:ones?|stuff|things?)|it|she|he|that|this|they|everything|all(?: of it| targets| stars)?|both|mine|we|things|(?:the|my|our|every|each|both|all) (?:\\w+ )?(?:mount|scope|telescope|tube|goto|gotos|program|programme|app|software|laptop|computer|pc|mac|tablet|phone|ipad|board|bridge|motors?|axes|axis|stars?|targets?|objects?|guiding|tracking|pointing|link|connection)|mount|scope|goto|program|programme|app|software|guiding|tracking|pointing|(?:the )?${STAR}`,
 );
 const DOES = either(
   'works?|wor?k?ing|connects?|conn?ects?|connect(?:ed|ing)|conn?ected|talks?|talking|answers?|answering|replies|responds?|responding|moves?|moving|slews?|slewing|tracks?|tracking|guides?|guiding|runs?|running|finds?|found|sees?|hits?|lands?|points?|follows?|homes|holds?|stays?|stayed|sits|behaves?|flies|goes?|went|goto|opens? (?:fine|now|ok|(?:the|its|that) port)|obeys|listens|stops? where|keeps? (?:up|still|going|connected)|(?:do|does) (?:now )?(?:connect|work|move|talk|slew|track|answer|find)|says? (?:connected|online)|lives|aligns|comes? up|came up|came alive|is (?:back|alive|there|in|up|online)|are (?:in|there)',
@@ -39,8 +42,6 @@ const GOOD = either(
 const MIDDLE = either(
   '(?:in|at|on) (?:the )?(?:\\w+ )?(?:middle|centre|center|eyepiece|field|view|cross ?hairs?|spot)|(?:spot|bang|dead|right) on|where (?:it|they|i) \\w+|(?:at |on )?full speed|(?:stays?|put) (?:put|still|there|where it)|in the \\w+ of the eyepiece',
 );
-const TROUBLES =
-  'drops?|drop ?outs?|dropping|disconnects?|errors?|resets?|restarts?|refusals?|troubles?|problems?|issues?|time ?outs?|hiccups?|stops?|complaints?|misses';
 const CAME_GOOD = [
   // Of the mount and all else but the member: "she answers", "the app find the mount".
   `\\b${IT}(?:['\u2019]?s| is| are| has| have)? (?:now |all |just |even |finally |at once |straight away |been |also |always )*${DOES}\\b`,
@@ -50,7 +51,7 @@ const CAME_GOOD = [
   '^(?:both |all )?(?:the )?(?:motors?|axes) (?:at|on) full speed',
   `\\b${IT} (?:(?:now|slap|bang|dead|smack|right|spot|just|straight) )*${MIDDLE}\\b`,
   `\\b(?:is|are|lands?|sits?|stays?|stands?|comes?|everything|all|was) (?:now |right |bang |dead |smack |always )*${MIDDLE}\\b`,
-  `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?(?:${TROUBLES})\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
+  `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?${TROUBLES}\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",
   '\\b(?:did|does|has done|done) (?:it|the (?:trick|job))\\b|\\b(?:that|this|which|it) (?:was|is) it$|\\b(?:fixed|solved|cured|sorted|cracked|helped) (?:it|that|everything|the \\w+)\\b|\\bwas it$|\\b(?:problem|trouble|fault|mystery) (?:is )?(?:solved|gone|over|sorted)\\b|^(?:got|have|made) (?:it|her|everything) (?:to )?(?:work|go|connect|run)\\w*',
   '\\b(?:i|we) can (?:now )?(?:move|connect|slew|see|steer|control|drive|goto|reach|talk)\\b',
@@ -76,7 +77,7 @@ const CAME_ED =
 const SPOILS = new RegExp(
   [
     "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
-    `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
+    `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|stop(?:s|ped)?(?! where)|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|power|supply|battery|camera|handset|hand controller|keypad|keys?|arrows?|buttons?|port|adapter|driver|ping|router|fan)(?:['\u2019]?s| is| are| also)? (?:all |just |now )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in|back|there|answers|responds|moves)\\b",
     '\\b(?:with|on|from|by|using|via) (?:the |my |his |her |a |an |another |other |old |our |friends? )*(?:phone|tablet|ipad|laptop|pc|computer|mac|handset|hand controller|friends?|mates?)\\b',
     "(?:have ?n['\u2019]?t|has ?n['\u2019]?t|can ?not|can['\u2019]?t|does ?n['\u2019]?t|do ?n['\u2019]?t|wo ?n['\u2019]?t|did ?n['\u2019]?t|is ?n['\u2019]?t|not|never|no) (?!(?:more|once|one|a single|single|any more|longer|drops?|errors?|problems?|problem|trouble|since)\\b)\\w+",
@@ -85,7 +86,7 @@ const SPOILS = new RegExp(
 );
 /** What has ceased takes nothing back. */
 const CEASED = new RegExp(
-  `\\b(?:no|not (?:a|one)|without (?:a|any|one)|zero)(?: single| more| other)? (?:${TROUBLES})\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:\\w+ )(?:any ?more|again|once|since)\\b|\\bno problem\\b|\\bnever ?mind\\b|\\b(?:can ?not|can['\u2019]?t) believe\\b`,
+  `\\b(?:no|not (?:a|one)|without (?:a|any|one)|zero)(?: single| more| other)? ${TROUBLES}\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:\\w+ )(?:any ?more|again|once|since)\\b|\\bno problem\\b|\\bnever ?mind\\b|\\b(?:can ?not|can['\u2019]?t) believe\\b`,
   'gu',
 );
 
@@ -98,6 +99,10 @@ const OF_THE_LINK =
 
 const ASKS =
   /^\W*(?:(?:and|so|but|ok(?:ay)?|um|sorry|hm+),? )*(?:how|what|where|which|why|who|should|shall|can|could|may|do|does|is|are|did (?:you|it|that))\b/iu;
+
+/** Nothing was done by these: "tried it three times", "no need to type". */
+const NO_DEED =
+  /^(?:|it|that|this|which|i|no\b.*|(?:i )?(?:have )?(?:tried|tested|sent|asked|slewed|pointed|went|did) (?:it |them |her |the (?:mount|scope) )?(?:(?:to|at|for|on|over) )?(?:\w+ ){0,3}(?:stars?|targets?|objects?|slews?|gotos?|times|planets?|galaxies)|(?:slewed|accepted|reconnected|tried|tested)|(?:i )?(?:have )?(?:tried|tested|checked|did|repeated) (?:it |that |this )?(?:\d+ ?x?|once|twice|three|four|five|several|many|a few|again)(?: times)?(?: now| over)?)$/u;
 
 const LONGEST_WORDS = 45;
 
@@ -127,8 +132,9 @@ const deedIn = (text: string): DeedTold => {
   const first = told.indexOf(true);
   const deeds = breaths.flatMap(({ bare }, at) => {
     const ahead = DID_IT.test(bare) ? bare.replace(DID_IT, '') : '';
-    const deed = told[at] === true ? ahead : bare;
-    return /^(?:|it|that|this|which|i)$/u.test(deed) ? [] : [deed];
+    // What the mount does now was done by nobody.
+    const deed = told[at] === true || doingsNow(bare).size > 0 ? ahead : bare;
+    return NO_DEED.test(deed) ? [] : [deed];
   });
   const spoils = (breath: string): boolean => SPOILS.test(breath.toLowerCase().replace(CEASED, 'so'));
   const isCured =
@@ -137,8 +143,10 @@ const deedIn = (text: string): DeedTold => {
     !/\?/u.test(said) &&
     !statesFailure(said) &&
     !isOnlySet(said) &&
+    !isOnlyASign(said) &&
     !OF_THE_PAST.test(said.toLowerCase()) &&
     withoutOtherWays(said) === null &&
+    !wasSoAllAlong(said) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));

@@ -3,14 +3,12 @@
  * never say that it works. A piece of the line must be nothing but that: whatever else stands in it makes it another tale.
  */
 import { JOY } from './plain-cure.js';
+import { STAR } from './word-kinds.js';
 
 const either = (words: string): string => `(?:${words})`;
 
 const WHOLE = either(
   'it|she|he|we|they|everything|(?:the |my |whole |this )*(?:mount|scope|telescope|goto|link|connection|tracking|pointing|alignment)',
-);
-const STAR = either(
-  'stars?|targets?|objects?|planets?|moon|jupiter|saturn|mars|venus|vega|arcturus|capella|sirius|rigel|deneb|altair|polaris|m ?\\d+',
 );
 const ITS_STAR = `(?:(?:the|my|a|each|every|any|all|chosen|bright|right|correct) )*${STAR}`;
 const MIDDLE = either(

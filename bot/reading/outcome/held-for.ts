@@ -1,5 +1,7 @@
 /** "Been 45 min and still connected", "20 minutes and Vega has not moved a hair": a time told, and that it held through it. */
 
+import { STAR, TROUBLES } from './word-kinds.js';
+
 const WHILE = new RegExp(
   [
     '(?:\\d+|an?|one|two|three|four|five|six|ten|twenty|thirty|forty|half an?|quarter of an|a good|over an?|nearly an?|almost an?|a whole|the whole|several|a couple of)(?: and a half| good| solid| whole)? ?(?:hours?|hrs?|h|minutes?|mins?|nights?|evenings?|sessions?)\\b',
@@ -7,8 +9,6 @@ const WHILE = new RegExp(
   ].join('|'),
   'iu',
 );
-const STAR =
-  '(?:stars?|targets?|objects?|planets?|moon|jupiter|saturn|mars|venus|vega|arcturus|capella|sirius|rigel|deneb|altair|polaris|betelgeuse|m ?\\d+|ngc ?\\d+)';
 const NOT = "(?:not|never|n['\\u2019]?o?t|\\w+n['\\u2019]?t)";
 const HOLDS = new RegExp(
   [
@@ -16,7 +16,7 @@ const HOLDS = new RegExp(
     `\\b${STAR}\\b(?: (?:has|have|is|are|did))?(?: ?${NOT})?(?: (?:has|have|is|are|did))? ?${NOT} (?:\\w+ )?(?:moved?|drifted|drift|budged?|shifted|left|wandered|moving)\\b`,
     `\\b${STAR}\\b (?:\\w+ )?(?:sits?|stays?|stayed|stands?|is|remains?) (?:still|put|there|centred|centered|dead still|rock steady|in (?:the )?(?:middle|centre|center|eyepiece|field|view))\\b`,
     `\\b(?:has|have|did|is|was)? ?${NOT} (?:once )?(?:dropped|drop|lost it|lose it|disconnected|cut out|stopped|failed|reset|restarted)\\b`,
-    '\\b(?:no|not (?:a|one)(?: single)?|zero) (?:more )?(?:drops?|drop ?outs?|disconnects?|errors?|resets?|restarts?)\\b',
+    `\\b(?:no|not (?:a|one)(?: single)?|zero) (?:more )?${TROUBLES}\\b`,
     '\\b(?:holding|holds|held|stays?|stayed|staying|keeps?|kept) (?:on|up|fine|well|steady|firm|connected|conected|linked|the (?:link|connection)|going|its place)\\b',
   ].join('|'),
   'iu',

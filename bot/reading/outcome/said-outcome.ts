@@ -16,7 +16,8 @@ import { questionBeside } from './question-beside.js';
 import { withoutSomethingElse } from './something-else.js';
 import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
-import { withoutOtherWays } from './of-another-way.js';
+import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
+import { isOnlyASign } from './only-a-sign.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
 import { whatRemains } from './what-remains.js';
@@ -162,7 +163,8 @@ const STAYS =
 const STILL_TO_DO =
   /\b(?:have|has|had) ?n['\u2019]?t (?:yet )?(?:got|typed|done|tried|set|put|changed|bought|opened|found|ordered|swapped)\b|\bstill (?:in the post|to come|on its way)\b|\bon order\b/iu;
 
-const isNoneYet = (text: string): boolean => ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text);
+const isNoneYet = (text: string): boolean =>
+  ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text) || wasSoAllAlong(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
@@ -185,7 +187,8 @@ const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeOrDeed(vocabulary, text);
   const isGood = said.what === 'cured' || said.what === 'done';
   if (isGood && (isNoneYet(text) || isOfAnotherWay(vocabulary, text))) return NOTHING_SAID;
-  if (isGood && isOnlySet(text)) return { ...said, what: 'done', how: 'like', isCureAnywhere: false };
+  if (isGood && (isOnlySet(text) || isOnlyASign(text)))
+    return { ...said, what: 'done', how: 'like', isCureAnywhere: false };
   return isCureTaken(said, text) ? { ...said, isCureAtRemedy: true } : said;
 };
 

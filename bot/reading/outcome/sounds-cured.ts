@@ -2,10 +2,10 @@
  * Whether words sound as if the trouble were over, in any wording, though they do not say it plainly enough to be taken for it: then
  * it is asked outright. Said of a part alone, of another time or another's mount, with a doubt or a trouble beside it, they do not.
  */
+import { TROUBLES } from './word-kinds.js';
 
 /** None of it since; and it goes. */
-const NONE_SINCE =
-  '(?:no|not (?:a|one)|never (?:a|one)|without (?:a|one|any))(?: single| more| other)? (?:drop(?:-?out)?s?|disconnects?|disconnections?|hiccups?|errors?|troubles?|problems?|issues?|miss(?:es)?)';
+const NONE_SINCE = `(?:no|not (?:a|one)|never (?:a|one)|without (?:a|one|any))(?: single| more| other)? ${TROUBLES}`;
 const HELD_SINCE = [
   `\\b${NONE_SINCE} (?:since|after|afterwards|so far|now|in (?:over )?(?:an?|two|half an) hours?|all (?:night|evening))\\b`,
   `\\b(?:an?|one|two|three|\\d+|half an|several) (?:hours?|minutes?|mins?|nights?|slews?|gotos?) (?:now |on |later )*${NONE_SINCE}`,

@@ -1,4 +1,36 @@
-/** Kinds of words that tell what came of a remedy: so a line is like another that says it in other words of the same kinds. */
+/**
+ * Kinds of words that tell what came of a remedy: so a line is like another that says it in other words of the same kinds. The readers of a
+ * cure build their patterns of the lists below, each as one choice of a regular expression.
+ */
+
+const either = (...words: readonly string[]): string => `(?:${words.join('|')})`;
+
+/** What a goto is sent to. */
+export const STAR = either(
+  'stars?|targets?|objects?|planets?|moon|nebulae?|galax(?:y|ies)|clusters?|orion|pleiades|andromeda|jupiter|saturn|mars|venus|mercury|uranus|neptune',
+  'vega|arcturus|capella|sirius|rigel|deneb|altair|polaris|betelgeuse|aldebaran|regulus|antares|spica|procyon|pollux|castor|fomalhaut|mizar|alcor',
+  'albireo|alpheratz|algol|mirach|almach|alkaid|dubhe|merak|canopus|achernar|acrux|hadar|denebola|bellatrix|saiph|rasalhague|alphard|hamal|mirfak|schedar',
+  '(?:m|ngc|ic|sao|hip) ?\\d+',
+);
+/** The mount and what belongs to it, taken as one. */
+export const MOUNT = either('(?:the |my |our |this |whole )*(?:mount|scope|telescope|tube|bridge)');
+/** What steers it. */
+export const PROGRAM = either(
+  '(?:the |my |our |all |both |every |two |three |four )*(?:programs?|programmes?|apps?|software|laptop|computer|pc|mac|driver|planetarium)',
+);
+export const IT = either('it|she|he|they|that|this|everything|all|both|things');
+/** Where a target should stand. */
+export const MIDDLE = either(
+  'middle|cent(?:re|er)|cent(?:red|ered)|eyepiece|field(?: of view)?|view|frames?|picture|cross ?hairs?|spot on|bang on|dead on|where (?:it|they|i) \\w+(?: \\w+)?',
+);
+/** What is told to be gone. */
+export const TROUBLES = either(
+  'drops?|drop(?: |-)?outs?|dropping|disconnects?|disconnections?|errors?|resets?|restarts?|refusals?|troubles?|problems?|issues?|time ?outs?|hiccups?|stops?|complaints?|miss(?:es)?',
+);
+/** It is so since the remedy. */
+export const NOW = either(
+  'now|again|at last|finally|this time|since|any ?more|no longer|straight (?:away|off)|at once',
+);
 
 /** Kind → words, mended and without apostrophes; a word may be of several. */
 const WORDS: readonly (readonly [kind: string, words: string])[] = [

@@ -169,7 +169,7 @@ const isOnlyCause = (own: Clauses, match: PhraseMatch, at: number): boolean => {
 const NAME_ENDING = "'s".length;
 
 /** "Dave's mount": a word that is none of the vocabulary's owns it. */
-const isOwnedMount = (own: Clauses, at: number): boolean => {
+export const isOwnedMount = (own: Clauses, at: number): boolean => {
   const token = own.tokens[at];
   if (token === undefined || !has(own, at + 1, IS.mount) || own.covers[at]?.size !== 0) return false;
   return token.end - token.start === token.word.length + NAME_ENDING;

@@ -72,6 +72,12 @@ export const supposing = (state: WalkState, check: string, said: string, by: Spe
     ? state
     : { ...state, events: [...state.events, { kind: 'supposed', check, said: said.trim().slice(0, SAID_KEPT), by }] };
 
+/** Kept in the member's words for whoever helps, and not looked at. */
+export const keepSuspicion = (state: WalkState, said: string, by: Speaker): WalkState => {
+  const kept = supposing(state, OWN_SUSPICION, said, by);
+  return kept === state ? state : { ...kept, events: [...kept.events, { kind: 'passed', check: OWN_SUSPICION, by }] };
+};
+
 /** With that look next; null where the check is none of this walk's, stands already, or is answered. */
 export const supposeCheck = (
   {

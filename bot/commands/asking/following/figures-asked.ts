@@ -6,6 +6,8 @@ import { cameraFigures } from '../camera-figures.js';
 import { eyepieceFigures } from '../eyepiece-figures.js';
 import { numbersIn, withNumbers } from '../kit-numbers.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
+import { isOfPicture, skyPicture } from '../sky-pictures.js';
+import { toldLine } from './told-line.js';
 
 const MAY_BE = /\b(?:mm|eye ?pieces?|ep|field|fov|power|magnif\w*|exit pupil|barlow)\b|\d ?mm\b/iu;
 const MOST_WORDS = 12;
@@ -28,8 +30,14 @@ const EYEPIECE_ALONE =
 const MOST_EYEPIECE_MM = 42;
 const FOCAL_LENGTHS_MM = [650, 1000, 1500];
 
+/** "What's the magnification with a 10mm". */
+const ITS_POWER =
+  /\b(?:magnif\w*|power|how many times|zoom)\b.*?(?<![\d./])(\d{1,2}(?:\.\d)?) ?mm\b(?! ?(?:f|socket|plug|jack|thread))/u;
+const OF_CURRENT = /\b(?:supply|cable|lead|volt\w*|amps?|batter\w+|socket|plug|jack|usb|adapter|tank|brick)\b/u;
+
 const eyepieceAlone = (text: string): { readonly outcome: Outcome } | null => {
-  const mm = Number(EYEPIECE_ALONE.exec(text)?.[1] ?? 0);
+  const asked = OF_CURRENT.test(text) ? null : ITS_POWER.exec(text)?.[1];
+  const mm = Number(EYEPIECE_ALONE.exec(text)?.[1] ?? asked ?? 0);
   if (mm < 2 || mm > MOST_EYEPIECE_MM) return null;
   const powers = FOCAL_LENGTHS_MM.map((focal) => `${Math.round(focal / mm)}× on ${focal} mm`);
   return {
@@ -43,11 +51,23 @@ const eyepieceAlone = (text: string): { readonly outcome: Outcome } | null => {
 
 const plainOf = (text: string): string => cleanText(text).toLowerCase();
 
+const OF_IT = /\b(?:it|them|this one|that one)\b/u;
+
+/** "How do I take a picture of it": of what was asked about last. */
+const pictureAsked = (deps: Deps, { asker, nowUtcMs }: SaidWords, text: string): Outcome | null => {
+  if (!isOfPicture(text)) return null;
+  const before = OF_IT.test(text) ? lastAsked(deps.store, asker, nowUtcMs) : null;
+  const name = before === null ? null : (toldLine(before, deps.commands)?.values['target'] ?? null);
+  return skyPicture(name === null ? text : text.replace(OF_IT, name), deps.catalogue);
+};
+
 export const figuresAsked: WordsReader = {
   name: 'the numbers of an eyepiece',
   read: (deps, said) => {
     const { asker, nowUtcMs } = said;
     const text = said.text.length > 200 ? '' : plainOf(said.text);
+    const ofPicture = pictureAsked(deps, said, text);
+    if (ofPicture !== null) return Promise.resolve({ outcome: ofPicture });
     if (!MAY_BE.test(text)) return Promise.resolve(null);
     const ofCamera = cameraFigures(text);
     if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });

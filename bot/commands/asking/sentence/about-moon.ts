@@ -75,3 +75,17 @@ export const moonFace: Rule = (asked) => {
     ? faceLine(asked, { first: 'terminator' })
     : null;
 };
+
+const NEAREST =
+  /\b(?:perigees?|apogees?|perigaum|apogaum|perig(?:eo|ee)|apog(?:eo|ee))\b|\bmoon\b(?! (?:to|near|and) ).*\b(?:closest|nearest|farthest|furthest|far(?:ther)?)(?: away| off)?(?: (?:to|from) (?:us|earth|the earth|here))?(?: (?:next|this (?:month|year)|in \p{L}+))?(?: when)?\W*$|\b(?:closest|nearest|farthest|furthest)(?: full| new)? moon\b/u;
+const SUPERMOON = /\bsuper ?moons?\b/u;
+
+/** When it is nearest or farthest, and which full Moon is called a supermoon. */
+export const moonNearest: Rule = (asked) => {
+  const isOfOthers = asked.targets.some((name) => name !== 'moon');
+  if (isOfOthers || says(asked, /\b(?:remind\w*|eclips\w*|sun|planets?|stars?)\b/u)) return null;
+  const isSuper = says(asked, SUPERMOON);
+  if (!isSuper && !says(asked, NEAREST)) return null;
+  const first = isSuper ? 'size' : 'distance';
+  return { ...nightLine('up', 'moon', { ...asked, when: nightAlone(asked.when) }, { first }), usesAll: true };
+};

@@ -10,7 +10,17 @@ import type { Known, Reading } from './asked.js';
 import { DANGER, ENDS, leftBefore, partsOf, type SunParts } from './sun-parts.js';
 import type { NamedTarget } from './targets.js';
 import { asksApart, GOES, hourOf, LOOKS } from './sun-hour.js';
-import { BEFORE_SUNRISE, prepared, saysByDay, THIS_AFTERNOON } from './sun-words.js';
+import {
+  AFTER_SUNSET,
+  BEFORE_SUNRISE,
+  prepared,
+  RISES_BEFORE,
+  saysByDay,
+  SETS_AFTER,
+  STOPS_IN_MORNING,
+  SUN_RISING,
+  THIS_AFTERNOON,
+} from './sun-words.js';
 
 const SAFE =
   /\b(?:safe|dangerous|danger|ok|okay|alright|risky)\b.*\b(?:look|point|slew|go|aim|observe|move|image|view)\w*/u;
@@ -108,6 +118,17 @@ const askWhich = (plain: string, parts: SunParts, ends: Ends | null): Problem =>
   );
 };
 
+const SEES =
+  /\b(?:visible|see|seen|seeing|find|finding|spot|look\w*|view\w*|watch\w*|catch|observ\w*|shows?|possible)\b/u;
+const BY_MOUNT =
+  /\b(?:go ?to|goto\w*|slew\w*|mount|point\w*|aim\w*|track\w*|way|route|path|move\w*|far|near\w*|clos\w*|distance|degrees|elongation)\b/u;
+const NOT_BY_HAND =
+  'No, not by eye or by hand: by day the sky hides it, and one sweep past the Sun blinds. Only a mount that goes there by itself may show it, the caps on until it has stopped.';
+
+/** By day one finds it with a mount that is sent there, and not by looking about. */
+const isSoughtByEye = (plain: string, end: string | undefined): boolean =>
+  end !== undefined && !/^(?:sun|moon)$/u.test(end) && saysByDay(plain) && SEES.test(plain) && !BY_MOUNT.test(plain);
+
 const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Reading => {
   const line = commandLine('sun', end ?? 'sun', {
     at: hourOf(plain, parts),
@@ -117,23 +138,43 @@ const lineOf = (plain: string, parts: SunParts, { start, end, other }: Ends): Re
     first: start === undefined && !parts.isFromHome && asksApart(plain) ? 'apart' : undefined,
   });
   if (WAITS.test(plain)) return { line, note: NO_WAITING };
-  return other === undefined ? { line } : { line, note: `One at a time: next ask sun ${other}.` };
+  const byEye = isSoughtByEye(plain, end) ? { unsure: NOT_BY_HAND } : {};
+  return other === undefined ? { line, ...byEye } : { line, ...byEye, note: `One at a time: next ask sun ${other}.` };
 };
 
 const STOPS_BEFORE = 'Stop and put the caps on well before sunrise.';
+const STOPS_NOW = 'Stop before any of the Sun is up: caps on, and the tube turned away from where it rises.';
+const WAITS_FOR_SUNSET = 'Caps stay on until the Sun has set; never sweep for it while any of the Sun is up.';
 
-/** Before sunrise there is no Sun yet on the way: how it stands in the night that ends then, and till when. */
-const beforeSunrise = (plain: string, { named, when: { night, hour }, site, isWay }: SunParts): Reading | null => {
+interface NightEnd {
+  readonly first?: string;
+  readonly note?: string;
+  readonly unsure?: string;
+}
+
+/** What is asked of the night's ends, and what is to be said with it; null: it is of an hour by day. */
+const nightEnd = (plain: string): NightEnd | null => {
+  if (SUN_RISING.test(plain)) return { unsure: STOPS_NOW };
+  if (RISES_BEFORE.test(plain) && !SAFE.test(plain)) return { first: 'rise', note: STOPS_BEFORE };
+  if (SETS_AFTER.test(plain) && !SAFE.test(plain)) return { first: 'set', note: WAITS_FOR_SUNSET };
+  if (BEFORE_SUNRISE.test(plain) || STOPS_IN_MORNING.test(plain)) return { note: STOPS_BEFORE };
+  return AFTER_SUNSET.test(plain) ? { note: WAITS_FOR_SUNSET } : null;
+};
+
+/** Before sunrise and after sunset there is no Sun on the way: how it stands in the night, and from when or till when. */
+const atNightEnd = (plain: string, { named, when: { night, hour }, site, isWay }: SunParts): Reading | null => {
   const [only, ...more] = named;
-  if (only === undefined || more.length > 0 || isWay === true || hour !== null || !BEFORE_SUNRISE.test(plain))
-    return null;
-  if (night !== null && !/^(?:tonight|today|tomorrow)$/u.test(night)) return null;
-  return { line: commandLine('up', only.text, { site: site ?? undefined }), note: STOPS_BEFORE };
+  if (only === undefined || more.length > 0 || isWay === true || hour !== null) return null;
+  const end = nightEnd(plain);
+  if (end === null) return null;
+  const on = night === null || /^(?:tonight|today|tomorrow)$/u.test(night) ? undefined : night;
+  const { first, ...words } = end;
+  return { line: commandLine('up', only.text, { on, first, site: site ?? undefined }), ...words };
 };
 
 export const answered = (plain: string, parts: SunParts): Reading | Problem => {
-  const early = beforeSunrise(plain, parts);
-  if (early !== null) return early;
+  const atEnd = atNightEnd(plain, parts);
+  if (atEnd !== null) return atEnd;
   const ends = endsOf(plain, parts);
   return ends?.end === undefined ? askWhich(plain, parts, ends) : lineOf(plain, parts, ends);
 };

@@ -1,4 +1,5 @@
 /** With what and under which sky, in a sentence: "in binoculars", "my 8 inch dob", "from the suburbs". */
+import { LEAST_MM } from '../../../evening/equipment.js';
 import { numberOf, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 const LONGEST = 4;
@@ -28,7 +29,9 @@ const apertureIn = (words: string): string | null => {
   const value = numberOf(size?.[1] ?? '');
   const unit = size?.[2] ?? '';
   if (value === null || value <= 1 || (unit === 'in' && value > 40)) return null;
-  return unit === 'mm' || unit === 'cm' ? `${value}${unit}` : `${value} inch`;
+  if (unit !== 'mm' && unit !== 'cm') return `${value} inch`;
+  // "I have 20 and 9 mm": eyepieces, and no telescope.
+  return value * (unit === 'cm' ? 10 : 1) < LEAST_MM ? null : `${value}${unit}`;
 };
 
 const NO_TELESCOPE =
@@ -64,6 +67,9 @@ const isNumberInList = ({ plain }: Run, before: string): boolean =>
   /^\d+ in$/u.test(plain) &&
   /^(?:m|messier|ngc|ic|c|caldwell|sh2|barnard|abell|hip|hd|sao|arp|collinder|cr|melotte|mel)$/u.test(before);
 
+/** "F/6", "f6": with which eyepiece is reckoned by it. */
+const RATIO = /^f\/?(\d{1,2}(?:\.\d)?)$/u;
+
 export const takeKit = (sentence: Sentence): string | null => {
   const read = (run: Run, before: string): string | null =>
     isHourAfter(sentence, run) || isNumberInList(run, before) || isLens(sentence, run, before)
@@ -73,7 +79,10 @@ export const takeKit = (sentence: Sentence): string | null => {
   if (kit === null) return null;
   // "with my own" leads to it by several words.
   for (let at = kit.at - 1; LEADS.test(wordBefore(sentence, at + 1)); at--) take(sentence, { at, count: 1 });
-  return kit.text;
+  const ratio = /\d/u.test(kit.text)
+    ? takeFirst(sentence, 1, ({ plain }) => RATIO.exec(plain)?.[1] ?? null, /^(?:at|of|an?)$/u)
+    : null;
+  return ratio === null ? kit.text : `${kit.text} f/${ratio.text}`;
 };
 
 const SKY_WORDS: readonly (readonly [RegExp, string])[] = [

@@ -2,9 +2,12 @@
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
+import { fittingChoices } from '../../../reply/reply.js';
 import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
-import { sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
+import { harmByDay } from './sun-by-day.js';
+import { nextEclipseWords } from './next-eclipse-words.js';
+import { asksFilterInTotality, sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
 import { solarFilterFor } from './solar-filter.js';
 import { hourOf } from './sun-hour.js';
 
@@ -79,10 +82,24 @@ const ASKS_HOW =
 
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
+  if (asksFilterInTotality(plain)) return 'sun-totality-filter';
   if (asksNeed(plain)) return 'sun-guards';
   const caution = sunCautionFor(plain);
   return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
 };
+
+const OF_TOTALITY: readonly SunCaution[] = ['sun-totality', 'sun-totality-filter'];
+
+/** Whether it is total where they stand decides it: told where that is known, asked for where not. */
+const totalityTo = (caution: SunCaution, { usual, nowUtcMs }: Known): Problem =>
+  problem(
+    'not-safe',
+    `${cautionText(caution)}${usual == null ? '' : ` ${nextEclipseWords(usual, nowUtcMs)}`}`,
+    fittingChoices([
+      { label: 'Is one total where I am?', run: 'ahead eclipses about:Sun total:yes' },
+      { label: 'When it is dark', run: 'dark' },
+    ]),
+  );
 
 const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>
   problem('not-safe', cautionText(caution), [
@@ -128,6 +145,9 @@ const isOfUnnamedSun = (said: string): boolean => isOfSunset(said) || (FINDER_FI
 /** What is to be said first; what is needed, or has happened, before all. */
 const harmIn = (said: string, { day }: Known): SunCaution | null => {
   const harm = sunHarm(said, day?.isSunUp('now') === true);
+  const isPlain = harm === null || harm === 'sun-looking' || harm === 'sun-camera';
+  const near = isPlain && !LOOKED.test(said) ? harmByDay(said, day ?? null) : null;
+  if (near !== null) return near;
   return harm === null || harm === 'sun-sweep' || harm === 'eyes' ? harm : cautionFor(said);
 };
 
@@ -135,7 +155,8 @@ const harmIn = (said: string, { day }: Known): SunCaution | null => {
 export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
   const said = typed.toLowerCase();
   const harm = harmIn(said, known);
-  return harm === null || solarFilterFor(typed, known) !== null ? null : answerTo(said, harm);
+  if (harm === null || solarFilterFor(typed, known) !== null) return null;
+  return OF_TOTALITY.includes(harm) ? totalityTo(harm, known) : answerTo(said, harm);
 };
 
 /** Null: it is not asked about, or beside a target. */

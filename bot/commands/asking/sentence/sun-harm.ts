@@ -14,29 +14,36 @@ export type SunCaution =
   | 'sun-camera'
   | 'sun-glasses'
   | 'sun-totality'
-  | 'sun-sweep';
+  | 'sun-totality-filter'
+  | 'sun-sweep'
+  | 'sun-halo'
+  | 'sun-hidden'
+  | 'sun-open'
+  | 'sun-day-work'
+  | 'sun-new-moon'
+  | 'sun-small-hole';
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
-const CAMERA =
+export const CAMERA =
   /\b(?:cameras?|camara|kamera|dslrs?|mirrorless|web ?cams?|sensors?|live ?view|phones?|smart ?phones?|mobile|handy|movil|celular|telefon\w*|telefoon|cell ?phones?|iphone|(?:electronic )?view ?finder)\b/u;
-const TUBE =
+export const TUBE =
   /\b(?:telesco\w*|telskop\w*|telesk\w*|scopes?|spotters?|dobs?(?:onian)?|newt(?:onian)?s?|refractors?|reflectors?|sct|mak|binos?|bino\w*|bins|\d+ ?x ?\d{2}|prismaticos|binoculos|binocolo|jumelles|fernglas\w*|feldstecher|verrekijkers?|kijkers?|lornet\w*|lunet\w*|cannocchiale|finder\w*|guide ?scope|polar ?scope|barlow|eye ?pieces?|ep|okular\w*|ocular\w*|oculaire\w*)\b/u;
-const GUARD =
+export const GUARD =
   /\b(?:filt\w*|shades|sun ?glass\w*|glass\w*|specs|goggles|welding|welders?|smoked?|sooty|soot|tint\w*|mylar|films?|foil|blanket|x ?-?rays?|negatives?|cds?|dvds?|floppy|polari[sz]er\w*|pinholes?|mask|brille\w*|sonnenbrille\w*|zonnebril\w*|eclipsbril\w*|lunettes|gafas|occhiali|okulary|oculos)\b/u;
-const NO_FILTER =
+export const NO_FILTER =
   /\b(?:no|without|with ?out|w ?o|wo|minus|lost my|forgot (?:my|the)|sin|ohne|sans|senza|sem|zonder|bez) (?:an? |the |any |my |front |solar |sun )*(?:filt\w*|filtr\w*|film|protection|glass(?:es)?|bril|brille|occhiali|gafas|lunettes|oculos|okular\w*)\b|\bunfiltered\b/u;
-const LOOKS =
-  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed)|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regard\w*|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
-const MAY = /\b(?:safe\w*|ok|okay|fine|allowed|dangerous|harm\w*|hurts?|damag\w*|pain|blind\w*)\b/u;
+export const LOOKS =
+  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed|en|er|ar|are|ieren)|aufnehmen|aufnahme\w*|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regard\w*|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
+export const MAY = /\b(?:safe\w*|ok|okay|fine|allowed|dangerous|harm\w*|hurts?|damag\w*|pain|blind\w*)\b/u;
 
 /** Leave to look is asked for in other languages, or whether it is safe. */
 const MAY_ABROAD =
   /\b(?:darf|duerfen|durfen|kann ich|konnen wir|puedo|podemos|puede|se puede|posso|possiamo|si puo|pode|podemos|puis je|peut on|on peut|je peux|mag (?:ik|je|men)|mogen we|kan ik|moge|mozna|seguro|sicher|sicuro|veilig|bezpieczn\w*|peligroso|gefahrlich|dangereux|pericoloso|perigoso|gevaarlijk|niebezpieczn\w*)\b/u;
 
 /** The Sun itself in other languages: an article tells "sol" and "sole" from names. */
-const SUN_ABROAD =
+export const SUN_ABROAD =
   /\b(?:sonne|soleil|sunn+|(?:el|al|del|o|ao|do|no|pro) sol|(?:il|al|del|col|nel|sul) sole|(?:de|naar de|in de) zon|slonc\w+)\b/u;
-const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
+export const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
 
 const ECLIPSE =
   /\b(?:ecl?ip(?:se|ses|sed|s)|eclissi|sonnenfinsternis\w*|finsternis|zonsverduistering\w*|verduistering|zacmieni\w*)\b/u;
@@ -44,9 +51,9 @@ const OF_ECLIPSE =
   /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular|max(?:imum)? eclipse)\b/u;
 const PARTLY_COVERED = /\b\d{2}(?: \d)? ?(?:percent|per cent|pct|partial)\b|\bpartial\b/u;
 /** Other eclipses hurt nobody. */
-const OTHER_ECLIPSE =
+export const OTHER_ECLIPSE =
   /\b(?:moons?|moon s|lunar|luna|lune|lunes|mond\w*|maan\w*|ksiezyc\w*|lua|blood|penumbra\w*|io|europa|ganymede|callisto|titan|tonight|at night|midnight|jupiter\w*|saturn\w*|algol|minim\w+|binar\w+|variables?|battery|humidity|charge\w*)\b/u;
-const ASKS_WHEN =
+export const ASKS_WHEN =
   /\b(?:when|next|what time|what date|which date|how long|where|list|wann|cuando|quand|quando|wanneer|kiedy)\b/u;
 
 const EDGE =
@@ -87,17 +94,17 @@ const SWEEPS =
 const BY_HAND =
   /\b(?:look\w* (?:for|at)|see|view\w*|watch\w*|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|\d+ ?x ?\d{2}|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
 const LOST = /\blost\b/u;
-const NEAR_SUN =
+export const NEAR_SUN =
   /\b(?:venus|mercury|merkur\w*|mercurio|mercure|mercurius|venere|wenus|comet|(?:thin|young|old|crescent) (?:moon|crescent))\b/u;
-const SAYS_DAY =
+export const SAYS_DAY =
   /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set|at sun ?rise)\b/u;
 /** From sunrise on. */
 const SUN_RISEN =
-  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b/u;
+  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b|\b(?:while|as|when|with) (?:the )?sun (?:is |s )?(?:just |now )?(?:rising|coming up)\b/u;
 /** It goes down, and so is still up: "the sun goes down in 10 minutes", "just before sunset", "Sonne geht gleich unter". */
 const STILL_UP =
   /(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) )(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) the )\bsun (?:(?:is |s )?(?:just |now |nearly |almost |about to |soon |going to |gonna )*(?:setting|going down|set|sets|go down|goes down)\b(?= (?:in (?:a |\d|ten|five|fifteen|twenty|half|few)|now|soon|any|at the moment|right now|shortly)|$)|(?:is |s )?(?:just |nearly |almost |about |about to )+(?:setting|going down|set|down|go down|gone)\b|(?:is |s )?(?:setting|going down)\b|(?:is |s )still (?:up|there|shining)\b|(?:not|is ?n ?t|has ?n ?t|has not)(?: yet)? (?:down|set|gone)\b)|\b(?:nearly|almost|just before|minutes? (?:to|before|until|till)|mins? (?:to|before|until|till)) (?:the )?sun ?(?:set|down)\b|\bstill (?:\w+ )?(?:day )?light\b|\bsonne geht (?:\w+ ){0,3}unter\b/u;
-const SAYS_NIGHT =
+export const SAYS_NIGHT =
   /\b(?:after (?:the )?(?:sun ?set|sun (?:is|has|s) (?:down|set|gone)|dark)|before (?:the )?(?:sun ?rise|dawn|sun (?:is up|rises|comes up))|tonight|evening|(?:[4-9]|1[01])(?: [0-5]\d)? ?pm|by night|at night|dusk)\b/u;
 
 /** It has happened: eyes come first. */
@@ -116,7 +123,7 @@ const ECLIPSE_THROUGH = new RegExp(
   'u',
 );
 /** An account of a mount that names an eclipse by the way. */
-const OF_TROUBLE =
+export const OF_TROUBLE =
   /\b(?:connect\w*|usb|com ?ports?|ports?|drivers?|errors?|won ?t|cables?|firmware|time ?outs?|wi ?fi|bluetooth|hand ?set|hand controller|stopped|since)\b/u;
 
 /** Of an eclipse one may ask the hour; with what one looks at it is asked of eyes. */
@@ -202,13 +209,18 @@ const isNearSun = (plain: string): boolean =>
 
 const isAtSun = (plain: string): boolean => SUN_THROUGH.test(plain) || isNearSun(plain);
 
+const IN_TOTALITY =
+  /\b(?:when|once|while|during|if|until|till|for|as|in) (?:it(?: is| s)? |its |the )?(?:fully |completely )?(?:total|totality|fully covered|all covered|completely covered)\b|\btotality\b|\b(?:bei|wahrend|durante|pendant|en|na|podczas) (?:der |la |il |a )?(?:totalit\w*|totalidad\w*)\b/u;
+
 /** "Do we need glasses when it is total?", after an eclipse was told of. */
-const isTotal = (plain: string): boolean =>
-  GUARD.test(plain) &&
-  !OTHER_ECLIPSE.test(plain) &&
-  /\b(?:when|once|while|during|if|until|till|for|as) (?:it(?: is| s)? |its |the )?(?:fully |completely )?(?:total|totality|fully covered|all covered|completely covered)\b/u.test(
-    plain,
-  );
+const isTotal = (plain: string): boolean => GUARD.test(plain) && !OTHER_ECLIPSE.test(plain) && IN_TOTALITY.test(plain);
+
+const NEEDED =
+  /\b(?:need(?:s|ed)?|necessary|require[sd]?|wear|use|keep|must|have to|has to|got to|should|supposed to|do (?:i|we|you)|what|which|any|brauche\w*|braucht|hace falta|necesit\w*|faut il|il faut|besoin|serv(?:e|ono)|nodig|potrzeb\w*|precis\w*)\b|^(?:\w+ )?(?:filt\w*|glasses|goggles) (?:for|in|during|at)\b/u;
+
+/** Whether a filter is needed in totality, or which: a plain No would be heard of the whole eclipse, a plain Yes is not true of it. */
+export const asksFilterInTotality = (plain: string): boolean =>
+  isTotal(plain) && NEEDED.test(plain) && !FILTER_OFF.test(plain);
 
 /** "What if i project it on paper": nothing else is projected so. */
 const isProjectedOnPaper = (plain: string): boolean =>
@@ -217,6 +229,12 @@ const isProjectedOnPaper = (plain: string): boolean =>
     plain,
   );
 
+/** "Antares occultation by the Sun, look?" */
+const isBehindSun = (plain: string): boolean =>
+  /\b(?:occult\w*|hidden|covered|eclipsed) by (?:the )?sun\b|\b(?:the )?sun (?:occults?|occulting|hides|covers|passes over|passes in front of)\b(?! by)/u.test(
+    plain,
+  ) && !/\bmoon\b/u.test(plain);
+
 const isTransit = (plain: string): boolean =>
   TRANSIT_OF_SUN.test(plain) && (NO_FILTER.test(plain) || GUARD.test(plain) || TUBE.test(plain));
 
@@ -224,6 +242,7 @@ const isTransit = (plain: string): boolean =>
 export const sunCautionFor = (plain: string): SunCaution => {
   const isEclipse = isOfEclipse(plain);
   if (PROJECTS.test(plain)) return 'sun-projection';
+  if (asksFilterInTotality(plain)) return 'sun-totality-filter';
   if (isFilterOff(plain) || isTotal(plain) || OF_ECLIPSE.test(plain) || (isEclipse && /\btotal\b/u.test(plain)))
     return 'sun-totality';
   if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
@@ -231,13 +250,9 @@ export const sunCautionFor = (plain: string): SunCaution => {
   return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
 };
 
-/**
- * @param said as it was typed, slips mended or not
- * @param isSunUp where the asker usually stands, now; false where nobody knows
- * @returns what is to be said first; null: it comes near no such harm
- */
-export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
-  const plain = foldWords(
+/** The words without accents and marks, as these rules read them. */
+export const plainHarm = (said: string): string =>
+  foldWords(
     said
       .replace(/%/gu, ' percent ')
       .replace(/\b([ld])['’](?=\p{L})/giu, '$1 ')
@@ -246,6 +261,14 @@ export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
     .replaceAll('ł', 'l')
     .replace(/\bmoon filt\w*/u, 'filter')
     .replace(/^(?:ok|okay|fine) /u, '');
+
+/**
+ * @param said as it was typed, slips mended or not
+ * @param isSunUp where the asker usually stands, now; false where nobody knows
+ * @returns what is to be said first; null: it comes near no such harm
+ */
+export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
+  const plain = plainHarm(said);
   if (WAITS.test(plain)) return null;
   if (isSweep(plain, isSunUp)) return 'sun-sweep';
   if (PROJECTS.test(plain) && ONTO.test(plain) && /\b(?:white light|projection|projecting)\b/u.test(plain))
@@ -261,6 +284,7 @@ export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
     isTransit,
     isTotal,
     isProjectedOnPaper,
+    isBehindSun,
   ].some((is) => is(plain));
   if (!isOfHarm) return null;
   return HURT.test(plain) && (isOfEclipse(plain) || SUN.test(plain)) ? 'eyes' : sunCautionFor(plain);

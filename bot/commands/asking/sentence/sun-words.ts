@@ -57,6 +57,23 @@ export const ownHour = (
 export const BEFORE_SUNRISE =
   /\b(?:before|until|till) (?:the )?(?:sun ?rise|sun-?up|dawn|sun(?:'s| is)? (?:up|rises?|comes? up))\b|\bsun(?:'s| is)? (?:nearly|almost|about to be|not yet) (?:up|rising|coming up|rise)\b|\bsun(?:'s| is)? about to (?:rise|come up)\b/u;
 
+/** It rises ahead of the Sun, or sets behind it: of the night's two ends, and not of now. */
+export const RISES_BEFORE =
+  /\b(?:ris(?:e|es|ing)|comes? up|up)\b.*\b(?:before|ahead of|until|till|and) (?:the )?sun(?:'?s|rise)?\b|\bbefore (?:the )?sun(?:rise)?\b.*\b(?:ris(?:e|es|ing)|comes? up|up)\b/u;
+export const SETS_AFTER =
+  /\b(?:sets?|setting|goes down|go down|down)\b.*\b(?:after|behind) (?:the )?sun(?:'?s|set)?\b|\bafter (?:the )?sun(?:set)?\b.*\b(?:sets?|setting|go down|goes down)\b/u;
+
+/** Once it is down: "how long after sunset until Mercury is safe". */
+export const AFTER_SUNSET =
+  /\b(?:after|past|once|following|since) (?:the )?(?:sun ?set|sun ?down|sun(?:'s| is| has)? (?:set|sets|down|gone|goes down))\b/u;
+
+/** When to stop, in the morning. */
+export const STOPS_IN_MORNING =
+  /\b(?:when|what time|how (?:long|late))\b.*\b(?:stop\w*|finish|pack up|quit|leave off)\b.*\b(?:morning|dawn)\b|\b(?:morning|dawn)\b.*\bwhen\b.*\bstop\b/u;
+
+/** It rises this minute. */
+export const SUN_RISING = /\bsun(?:'s| is)? (?:just |now |already |about )*(?:coming up|rising)\b/u;
+
 /** From sunrise on, whatever the hour is now: the first minute of it. */
 export const FROM_SUNRISE =
   /\b(?:after|past|once|since|at|following|as soon as|when) (?:the )?(?:sun ?rise|sun-?up|sun (?:rises|comes up|has risen|has come up))\b/u;

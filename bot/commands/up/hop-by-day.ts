@@ -1,0 +1,39 @@
+/** How one comes to a target from the stars, where the hour that is asked for is one of day: then by none. */
+import type { Catalogue } from '../../catalogue/index.js';
+import type { Verdict } from '../../evening/verdict.js';
+import { degrees } from '../../reply/wording.js';
+import { horizontalOf } from '../../sky/place.js';
+import { sunSeparationDeg, sunUpAltitudeDeg } from '../../sky/sun-safety.js';
+import { SUN } from '../../sky/twilight.js';
+import type { Observer, UtcMs } from '../../sky/types.js';
+import { formatLocalTime } from '../../times/index.js';
+import { hopWords, type FindQuestion } from './hop-words.js';
+
+export interface HopQuestion extends Omit<FindQuestion, 'utcMs'> {
+  /** The hour asked about; null: none. */
+  readonly hourUtcMs: UtcMs | null;
+  /** The night asked about is the one in progress or to come, as far as was said. */
+  readonly isTonight: boolean;
+  readonly nowUtcMs: UtcMs;
+}
+
+/** It stands in a sky of the night, well or not. */
+const OF_NIGHT: readonly Verdict[] = ['up', 'low', 'washed-out', 'too-faint'];
+
+const isDay = (observer: Observer, utcMs: UtcMs): boolean =>
+  horizontalOf(SUN, observer, utcMs).altitudeDeg > sunUpAltitudeDeg(observer);
+
+/** No way by hand where the Sun is up, and then the way at its best hour, where that is of the night. */
+export const hopByNight = (catalogue: Catalogue, question: HopQuestion): string => {
+  const { target, observer, zone, hourUtcMs, isTonight, nowUtcMs, found } = question;
+  const hop = (utcMs: UtcMs): string => hopWords(catalogue, { ...question, utcMs });
+  const dayUtcMs = hourUtcMs ?? (isTonight ? nowUtcMs : null);
+  if (target.kind === 'sun' || dayUtcMs === null || !isDay(observer, dayUtcMs))
+    return hop(hourUtcMs ?? found.best.utcMs);
+  const apart = degrees(sunSeparationDeg(target.body, observer, dayUtcMs));
+  const when = Math.abs(dayUtcMs - nowUtcMs) < 60_000 ? 'now' : 'then';
+  const no = `No, not by day: the Sun is up ${when}, ${apart} from it, and no star shows to go by. Never sweep for it: one pass over the Sun blinds.`;
+  const { best, verdict } = found;
+  const isForNight = OF_NIGHT.includes(verdict) && best.altitudeDeg > 0 && !isDay(observer, best.utcMs);
+  return isForNight ? `${no} In the dark, ${formatLocalTime(best.utcMs, zone)}: ${hop(best.utcMs)}` : no;
+};
