@@ -52,6 +52,7 @@ export {
   saysOtherWrong,
   tellsOfThePast,
 } from './answers/closing-meant.js';
+export { namesLacked, thingsLacked, type Lacked } from './answers/has-not.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
 export { oddOne, type OddOne } from './answers/odd-one.js';
