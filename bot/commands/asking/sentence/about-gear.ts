@@ -80,7 +80,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     alignmentLine,
   ],
   [
-    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b/u,
+    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
     (asked) => {
       const which = /\b(north|south) celestial pole\b/u.exec(asked.plain)?.[1];
       return instantLine('pole', '', asked, which === undefined ? {} : { first: which });
