@@ -64,6 +64,7 @@ export { supposedChecks, supposition } from './answers/supposes.js';
 export { suspectedCause } from './answers/suspects.js';
 export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
+export { namesNoMount } from './answers/names-no-mount.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
