@@ -15,8 +15,9 @@ import { siteFor } from './asking/resolve-site.js';
 import { atOption, siteAtTime, siteOption, type SiteAtTime } from './asking/site-at-time.js';
 import { brightByDay } from './bright/by-day.js';
 import { constellationOverhead } from './bright/overhead.js';
+import { brightNear, SIDES } from './bright/near-target.js';
 import { COLOUR_NAMES, colourOf, COLOURS, type Colour } from './bright/star-colours.js';
-import { choice, defineCommand, flag, optional, type Deps, type Request } from './core/command.js';
+import { choice, defineCommand, flag, optional, text, type Deps, type Request } from './core/command.js';
 
 const WANDERERS = ['Moon', 'Venus', 'Jupiter', 'Mars', 'Saturn', 'Mercury'] as const;
 /** Fainter ones nobody calls bright, nor in daylight those that show only by night; common practice, no source. */
@@ -175,14 +176,25 @@ export const bright = defineCommand({
     height: optional(choice('Low (under 30°) or high', ['low', 'high'])),
     colour: optional(choice('Which colour it has: those come first', COLOURS, COLOUR_NAMES)),
     steady: optional(flag('It does not twinkle: planets first')),
+    near: optional(text('Near which target: the bright ones beside it', { complete: 'target' })),
+    side: optional(choice('With near: on which side of it', SIDES)),
     at: atOption,
     site: siteOption,
   },
   bare: 'towards',
-  examples: ['bright east at:"tonight 20:00" site:52.71,0.12'],
+  examples: ['bright east at:"tonight 20:00" site:52.71,0.12', 'bright near:Pleiades side:below site:52.71,0.12'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = (await atTwilight(deps, request)) ?? (await siteAtTime(deps, request));
     if (isProblem(asked)) return asked;
+    const { near, side: nearSide } = request.options;
+    if (near !== undefined)
+      return brightNear(deps, asked, {
+        near,
+        side: nearSide,
+        colour: request.options.colour,
+        isHourFree: request.options.at === undefined,
+        site: request.options.site,
+      });
     const { where, utcMs, notes } = asked;
     const { observer, zone } = where.site;
     const towards = request.options.towards ?? null;

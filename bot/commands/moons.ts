@@ -53,13 +53,13 @@ const eventWords = ({ name, kind, isBeginning }: MoonEvent): string =>
 const LEAST_JUPITER_DEG = 8;
 const MOST_SUN_DEG = -6;
 
+const isUpInDark = (observer: Observer, utcMs: number): boolean =>
+  horizontalOf(JUPITER, observer, utcMs).altitudeDeg >= LEAST_JUPITER_DEG &&
+  horizontalOf(SUN, observer, utcMs).altitudeDeg <= MOST_SUN_DEG;
+
 /** Of the night, those with Jupiter up in a sky dark enough. */
 const eventsSeen = (observer: Observer, night: TimeSpan): readonly MoonEvent[] =>
-  jupiterMoonEvents(night).filter(
-    ({ utcMs }) =>
-      horizontalOf(JUPITER, observer, utcMs).altitudeDeg >= LEAST_JUPITER_DEG &&
-      horizontalOf(SUN, observer, utcMs).altitudeDeg <= MOST_SUN_DEG,
-  );
+  jupiterMoonEvents(night).filter(({ utcMs }) => isUpInDark(observer, utcMs));
 
 /** "51° high in the south", "below the horizon until 22:16". */
 const jupiterWords = (observer: Observer, zone: string, utcMs: number, night: TimeSpan): string => {
@@ -67,6 +67,23 @@ const jupiterWords = (observer: Observer, zone: string, utcMs: number, night: Ti
   if (altitudeDeg > 0) return `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`;
   const { riseUtcMs } = riseTransitSet(JUPITER, observer, night.startUtcMs, night.endUtcMs);
   return `below the horizon${riseUtcMs !== null && riseUtcMs > utcMs ? ` until ${formatClock(riseUtcMs, zone)}` : ''}`;
+};
+
+const HALF_DAY_MS = MS_PER_DAY / 2;
+/** "At 6", asked at eight in the evening: of the morning to come, where the one past had no Jupiter. */
+const hourMeant = (
+  observer: Observer,
+  zone: string,
+  utcMs: number,
+  nowUtcMs: number,
+): { readonly utcMs: number; readonly notes: readonly string[] } => {
+  const next = utcMs + HALF_DAY_MS;
+  const isPast = utcMs < nowUtcMs - MS_PER_DAY / 96 && next > nowUtcMs;
+  if (!isPast || isUpInDark(observer, utcMs) || !isUpInDark(observer, next)) return { utcMs, notes: [] };
+  return {
+    utcMs: next,
+    notes: [`${formatClock(utcMs, zone)} is past, and Jupiter was not up then: took ${formatClock(next, zone)}.`],
+  };
 };
 
 const EVENT_KINDS = ['transit', 'shadow-transit', 'occultation', 'eclipse'] as const;
@@ -118,8 +135,10 @@ export const moons = defineCommand({
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
     if (isProblem(asked)) return asked;
-    const { where, utcMs, notes } = asked;
+    const { where, notes: siteAndTime } = asked;
     const { observer, zone } = where.site;
+    const { utcMs, notes: taken } = hourMeant(observer, zone, asked.utcMs, request.nowUtcMs);
+    const notes = [...taken, ...siteAndTime];
     const found = jupiterMoons(utcMs);
     const night = request.options.at === undefined ? tonightAt(where.site, utcMs) : nightAround(utcMs, where.site);
     const events = eventsSeen(observer, night);

@@ -17,7 +17,8 @@ const BINOCULARS: Equipment = { apertureMm: 50, saidAs: 'binoculars' };
 /** Telescopes are made so; common practice, no source. */
 const LEAST_RATIO = 2;
 const MOST_RATIO = 30;
-const LEAST_MM = 30;
+/** Of a telescope's aperture. */
+export const LEAST_MM = 30;
 const MOST_MM = 2000;
 
 const telescope = (apertureMm: number): Equipment => ({

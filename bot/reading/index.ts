@@ -52,6 +52,7 @@ export {
   saysOtherWrong,
   tellsOfThePast,
 } from './answers/closing-meant.js';
+export { namesLacked, thingsLacked, type Lacked } from './answers/has-not.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
 export { allWell } from './answers/all-well.js';
 export { oddOne, type OddOne } from './answers/odd-one.js';
@@ -61,6 +62,7 @@ export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js';
 export { withoutSaidAlready } from './answers/said-already.js';
 export { supposedChecks, supposition } from './answers/supposes.js';
+export { asksOfTheStep, lineAsked, type AsksOfStep } from './answers/asks-of-step.js';
 export { suspectedCause } from './answers/suspects.js';
 export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';

@@ -11,7 +11,7 @@ beforeAll(async () => {
 describe('moon', () => {
   it('says phase, light, age, the four quarters in order and the next dark weekend', async () => {
     const { summary, facts } = await answer(deps, 'moon site:52.71,0.12', NOW);
-    expect(summary).toMatch(/^Waning gibbous, 9\d % lit, 16\.\d days old;/);
+    expect(summary).toMatch(/^Waning gibbous, 9\d % lit, 16\.\d days old, \d\d h after full Moon;/);
     // Quarters: skyfield on DE421 (test/reference/ahead.json).
     expect(facts.map(({ label }) => label)).toEqual([
       'This night',
@@ -122,7 +122,7 @@ describe('a plain question about what is coming', () => {
   it.each([
     [
       'when is the next lunar eclipse',
-      /^Next: Partial eclipse of the Moon, Wed 12 Jan 2028.*Before it only a faint shading of the Moon, Sat 20 Feb 2027/u,
+      /^Next: Partial eclipse of the Moon, Wed 12 Jan 2028.*Before it only a faint shading of the Moon, in the night of Sat 20 Feb 2027/u,
     ],
     ['when is the next eclipse', /^Next: Partial eclipse of the Sun, Mon 2 Aug 2027.*Sat 20 Feb 2027\.$/u],
     ['when is mars at opposition', /^Next: Mars, opposition Fri 19 Feb 2027/u],

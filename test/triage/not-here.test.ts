@@ -94,6 +94,8 @@ describe('what the member has not got', () => {
     'the adapter is not there any more',
   ])('is not read of "%s"', (said) => {
     const { state } = tellText(model, startWalk(ODALYS), said, 'member');
-    expect(assess(model, state).context.lacks).toBeUndefined();
+    const lacks = assess(model, state).context.lacks ?? [];
+    // A second one is not what is asked of here.
+    expect(lacks.filter((part) => !part.startsWith('other-'))).toEqual([]);
   });
 });

@@ -32,8 +32,15 @@ interface Told {
 const weeksOf = ({ kind, about, weeks }: Told, one: Kind): number =>
   weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
 
+/** From the day before the one that is named: there may be a long time to it. */
+const fromNight = ({ startUtcMs }: NamedNight, weeks: number): Question['span'] => ({
+  startUtcMs: startUtcMs - MS_PER_DAY,
+  endUtcMs: startUtcMs + weeks * WEEK_MS,
+});
+
 export const spanOf = (told: Told, one: Kind, nowUtcMs: UtcMs): Question['span'] =>
-  told.period ?? {
+  told.period ??
+  (told.kind === 'eclipses' && told.night !== null ? fromNight(told.night, weeksOf(told, one)) : null) ?? {
     startUtcMs: Math.min(nowUtcMs, (told.night?.startUtcMs ?? Infinity) - MS_PER_DAY),
     endUtcMs: nowUtcMs + weeksOf(told, one) * WEEK_MS,
   };

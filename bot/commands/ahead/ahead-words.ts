@@ -88,13 +88,20 @@ const whereWords = ({ of, altitudeDeg, azimuthDeg }: Eclipse): string =>
     ? `${degrees(altitudeDeg)} high in the ${compassWord(azimuthDeg)}`
     : `the ${of} below the horizon then: only a part of it is seen here`;
 
+/** "Sun 21 Feb, " where that is not the day on which it begins: an eclipse of the Moon often runs over midnight. */
+const onDay = (utcMs: UtcMs, startUtcMs: UtcMs, zone: string): string => {
+  const [day, first] = [utcMs, startUtcMs].map((one) => formatLocalDate(one, zone));
+  return day === first ? '' : `${day?.replace(/ \d{4}$/, '') ?? ''}, `;
+};
+
 export const eclipseFact = (eclipse: Eclipse, zone: string, nowUtcMs: UtcMs): Fact => {
   const { span, wholeSpan, greatestUtcMs } = eclipse;
+  const { startUtcMs, endUtcMs } = span;
   return {
     label: eclipseName(eclipse),
     value: [
-      `${dayWords(greatestUtcMs, zone, nowUtcMs)}, ${formatClock(span.startUtcMs, zone)} to ${formatLocalTime(span.endUtcMs, zone)}`,
-      `greatest ${formatClock(greatestUtcMs, zone)}, ${coveredWords(eclipse)}, ${whereWords(eclipse)}`,
+      `${dayWords(startUtcMs, zone, nowUtcMs)}, ${formatClock(startUtcMs, zone)} to ${onDay(endUtcMs, startUtcMs, zone)}${formatLocalTime(endUtcMs, zone)}`,
+      `greatest ${onDay(greatestUtcMs, startUtcMs, zone)}${formatClock(greatestUtcMs, zone)}, ${coveredWords(eclipse)}, ${whereWords(eclipse)}`,
       ...(wholeSpan === null
         ? []
         : [

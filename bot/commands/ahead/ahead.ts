@@ -188,7 +188,7 @@ export const ahead = defineCommand({
       text('Only what is about this: a shower, a planet, Sun or Moon, Moon and Spica', { maxLength: 60 }),
     ),
     on: optional(
-      text('Meteor showers, or what is beside the Moon, in this night: tonight, friday', {
+      text('Eclipses of this day; meteor showers, or what is beside the Moon, in this night: friday', {
         complete: 'date',
         maxLength: 60,
       }),

@@ -4,6 +4,7 @@ import type { Json } from '../../reply/reply.js';
 import type { PointsAt } from '../../reply/points-at.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import { lunarEclipses, nextEclipseAnywhere, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
+import type { TimeSpan } from '../../sky/night.js';
 import { MOON } from '../../sky/moon.js';
 import { SUN } from '../../sky/twilight.js';
 import { isAbout, MOST_OF_ONE_KIND, toldFrom, type Question, type Section } from './ahead-question.js';
@@ -72,20 +73,34 @@ export const eclipses = (seen: readonly Eclipse[], question: Question): Section 
   data: seen.map(eclipseData),
 });
 
+/** A night begins at noon: the day whose evening it is. */
+const isOfDay = ({ span }: Eclipse, night: TimeSpan): boolean =>
+  span.endUtcMs >= night.startUtcMs - MS_PER_DAY / 2 && span.startUtcMs <= night.startUtcMs + MS_PER_DAY / 2;
+
+const noneOfDay = (seen: readonly Eclipse[], question: Question, told: (eclipse: Eclipse) => string): string => {
+  const { nowUtcMs = question.span.startUtcMs, nightSaid } = question;
+  const next = seen.find((eclipse) => isNoticed(eclipse) && eclipse.span.endUtcMs > nowUtcMs);
+  return `None is seen from here on ${nightSaid ?? 'that day'}.${next === undefined ? '' : ` Next after it: ${told(next)}.`}`;
+};
+
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
 export const eclipseSummary = (seen: readonly Eclipse[], question: Question): string | null => {
   const { zone, wantsTotal = false } = question;
   const [first] = seen;
   const noticed = seen.find(isNoticed);
+  const day = question.night ?? null;
   if (first === undefined) return null;
   const told = (eclipse: Eclipse): string => {
     const { label, value } = eclipseFact(eclipse, zone, toldFrom(question));
     return `${label}, ${value.split('; ')[0]}`;
   };
+  const ofDay = day === null ? undefined : seen.find((eclipse) => isOfDay(eclipse, day));
+  if (ofDay !== undefined) return `${told(ofDay)}.`;
+  if (day !== null) return noneOfDay(seen, question, told);
   const total = seen.find(({ kind }) => kind === 'total');
   if (wantsTotal && total !== undefined) return `Next total one: ${told(total)}.`;
   if (wantsTotal) return `None that is total here in the years that I look ahead. Next: ${told(noticed ?? first)}.`;
   if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
   if (noticed === first) return `Next: ${told(first)}.`;
-  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, ${dayWords(first.greatestUtcMs, zone, toldFrom(question))}.`;
+  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, in the night of ${dayWords(first.span.startUtcMs, zone, toldFrom(question))}.`;
 };

@@ -13,6 +13,7 @@ import { mendedOptions } from './spelling/known-words.js';
 import { isOwnName } from './sentence/where.js';
 import { askWhere, type Raw, type Typed } from './ask-where.js';
 import { isPrivateWord, sameSiteName, savedSites } from './resolve-site.js';
+import { withPlainDates } from './sentence/plain-dates.js';
 import { withoutTrailing } from './trailing-words.js';
 
 /** Options whose name people write as a word of the sentence: "with binoculars", "until 22:30". */
@@ -233,10 +234,19 @@ const spreadAfterTarget = async (typed: Typed, raw: Raw, bare: string, text: str
   raw.set(bare, await takePlaceAfterTarget(typed, raw, head));
 };
 
+/** "dark 28/11", "sidereal 2200": a date that can be read in one way alone, and an hour of the clock. */
+const inFigures = (text: string): string => {
+  const dated = withPlainDates(text, null);
+  const hour = /^([01]\d|2[0-3])([0-5]\d)$/u.exec(text.trim());
+  if (hour !== null) return `${hour[1] ?? ''}:${hour[2] ?? ''}`;
+  return dated.note === null ? dated.text : text;
+};
+
 /** Commands whose first words are a place, a night or an hour: `dark sydney`, `tonight galaxies cork`. */
-const spreadPlace = (typed: Typed, raw: Raw, bare: string, text: string): void => {
+const spreadPlace = (typed: Typed, raw: Raw, bare: string, words: string): void => {
   const { command, deps, nowUtcMs } = typed;
   raw.delete(bare);
+  const text = inFigures(words);
   const spoken = takeSpoken(command, raw, text, nowUtcMs);
   const left = takeTrailing(typed, raw, spoken, 0);
   // "Cape Town" is no town sky at a cape.

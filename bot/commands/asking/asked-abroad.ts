@@ -34,7 +34,10 @@ export const readAskedAbroad = (file: string) => {
   const { names, besides, asks } = parsed.data;
   const forms = Object.values(asks)
     .flat()
-    .map(([like, says]) => ({ like: new RegExp(`^${like.replace('TARGET', TARGET)}$`, 'u'), says }));
+    .map(([like, says]) => ({
+      like: new RegExp(`^${like.replace('TARGET', TARGET).replace('OTHER', TARGET.replace('target', 'other'))}$`, 'u'),
+      says,
+    }));
   return { names: wordsIn(names), besides: wordsIn(besides), forms };
 };
 
@@ -105,9 +108,32 @@ const formOf = (plain: string, catalogue: Catalogue): string | null => {
   for (const { like, says } of shipped().forms) {
     const found = like.exec(plain);
     if (found === null) continue;
-    const said = found.groups?.['target'];
-    const name = said === undefined ? '' : nameOf(said, catalogue);
-    if (name !== null) return says.replace('TARGET', name);
+    const [name, other] = ['target', 'other'].map((group) => {
+      const said = found.groups?.[group];
+      return said === undefined ? '' : nameOf(said, catalogue);
+    });
+    if (name != null && other != null) return says.replace('TARGET', name).replace('OTHER', other);
   }
   return null;
 };
+
+const AND_ABROAD =
+  /^(?:und|et|e|ed|y|en|i|ou|oder|o|aber|pero|mais|ma) (?:dann |luego |puis |poi |was ist mit |wie ist es mit |que tal |quen est il de |che ne dici di )?/u;
+const HOUR_LATER =
+  /^(?:(?:in )?eine stunde spater|una hora (?:mas tarde|despues)|une heure (?:plus tard|apres)|un ora (?:dopo|piu tardi)|een uur later|uma hora (?:mais tarde|depois))$/u;
+
+/** "Und morgen?", "et Mars ?", "y una hora más tarde": what is led in as a follow-up, in English; null where it is none of these. */
+export const followedAbroad = (text: string, catalogue: Catalogue): string | null => {
+  if (text.length > MOST_IN_FOLLOW_UP) return null;
+  const plain = foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss'));
+  const lead = AND_ABROAD.exec(plain)?.[0];
+  if (lead === undefined) return null;
+  // "Morgen" alone is tomorrow, elsewhere it may be the morning.
+  const rest = plain.slice(lead.length).replace(/^morgen$/u, 'morgen abend');
+  if (HOUR_LATER.test(rest)) return 'and one hour later';
+  const bare = without(rest, shipped().besides);
+  if (bare === '') return `and ${besidesIn(rest).join(' ')}?`;
+  const name = nameOf(rest.replace(new RegExp(`^${ARTICLES}`, 'u'), ''), catalogue);
+  return name === null ? null : ['what about', name, ...besidesIn(rest)].join(' ');
+};
+const MOST_IN_FOLLOW_UP = 50;

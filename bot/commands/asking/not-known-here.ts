@@ -120,6 +120,14 @@ export const UNKNOWN: readonly Answered[] = [
 /** Last of all: what needs a word more than was said. */
 export const NEEDS_MORE: readonly Answered[] = [
   [
+    /^(?:(?:ok|please|no),? )*(?:stop|cancel|quit|exit|end|abort|halt|alto|stopp|basta|arr[eê]te)(?: (?:it|that|now|please|all|everything|this))*$/u,
+    refused(
+      'Nothing of yours is under way here. A reminder is called off from the list.',
+      ['My reminders', 'remind list'],
+      ["What's up tonight?", 'tonight'],
+    ),
+  ],
+  [
     /\bpoints? (?:straight )?(?:at|to|into|towards?) (?:the )?(?:ground|floor|earth|grass|tripod)\b|\b(?:below|under) the horizon\b.*\b(?:goes|points|slews)\b/u,
     refused(
       'It points at the ground: most often the latitude or longitude has the wrong sign, the clock is half a day out, or the tube was not at its home when switched on. See what the controller should hold; then send it to a star, and tell me where it landed.',

@@ -8,12 +8,14 @@ import { NOWHERE, reply } from '../../reply/reply.js';
 import { askedAbroad } from './asked-abroad.js';
 import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
+import { neighbour } from './sentence/about-neighbour.js';
 import { comets } from './sentence/about-comets.js';
 import { ABOUT_GEAR, tellsOfLink } from './sentence/about-gear.js';
 import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { moonFace, moonMeets, moonNearest } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
-import { ABOUT_COMING, ABOUT_SKY, jupiterMoonEvents } from './sentence/about-sky.js';
+import { jupiterMoonEvents } from './sentence/about-jupiter-moons.js';
+import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
@@ -95,6 +97,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     sunAlone,
     comets(known),
     shapeSeen,
+    neighbour,
     ...ABOUT_SKY,
   ];
   for (const rule of rules) {

@@ -2,7 +2,8 @@
 import { onceOf } from '../../ground/once.js';
 import type { Deps, SaidWords, WordsReader } from '../core/command.js';
 import { LINE_LIMIT } from '../core/grammar.js';
-import { lastAsked } from './following/last-asked.js';
+import { keepLastAsked, lastAsked } from './following/last-asked.js';
+import type { PlainReading } from './not-known-here.js';
 import { plainQuestion } from './plain-question.js';
 import { commandLine } from './question-parts.js';
 import { savedSites, usualSpot } from './resolve-site.js';
@@ -49,11 +50,20 @@ const withKitTold = <Read extends { readonly line: string; readonly note?: strin
   };
 };
 
+/** What a topic goes on to may be followed: "and with an 8 inch" after whether binoculars show the rings. */
+const keepTopic = (read: PlainReading, { store }: Deps, { asker, nowUtcMs }: SaidWords): void => {
+  if (read === null || !('outcome' in read) || read.isTopic !== true) return;
+  const next = read.outcome.choices?.find(({ run }) => /^up \S/u.test(run));
+  if (next !== undefined) keepLastAsked(store, asker, next.run, nowUtcMs);
+};
+
 export const plainReader: WordsReader = {
   name: 'a plain question',
   mendsCommands: true,
   read: async (deps, said) => {
     const read = said.text.length > LINE_LIMIT ? null : plainQuestion(said.text, await knownFor(deps, said));
-    return read !== null && 'line' in read ? withKitTold(read, deps, said) : read;
+    if (read !== null && 'line' in read) return withKitTold(read, deps, said);
+    keepTopic(read, deps, said);
+    return read;
   },
 };

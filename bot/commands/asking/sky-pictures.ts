@@ -17,6 +17,9 @@ const PICTURE =
 /** What tells of a mount or a link, of a cure, or of a picture that is shown to people. */
 const OF_ELSE =
   /\b(?:connect\w*|disconnect\w*|usb|com ?ports?|ports?|cables?|drivers?|errors?|wi-?fi|bluetooth|hand ?set|controller|firmware|crash\w*|fr[eo]ez\w*|mount (?:does|will|won|is|stops?|keeps?)|not working|stopped|since|slew\w*|go ?to|drift\w*|guid(?:e|es|ing|er)|align\w*|polar|dith\w*|remind\w*|took|taken|shot|posted|sent|send|attach\w*|screenshot\w*|iss|satellites?|space station|sun|solar|sunset|sunrise|eclips\w*|occult\w*|fit|fits|field|fov|scale|per pixel|sampling)\b/u;
+/** A list of what to photograph. */
+const CHOOSES =
+  /\b(?:what|which|any\w*|something|good|best|nice|objects?|targets?)(?: \w+){0,4} (?:can|could|should|shall|to|for)(?: (?:i|we))? (?:photograph\w*|imag\w*|shoot\w*|capture|astrophoto\w*)\b(?!.*\b(?:settings?|exposure|iso|lens|mm)\b)/u;
 const ASKS =
   /\b(?:how|what|which|can|could|should|may|possible|best|settings?|exposures?|expose|long|longest|max\w*|many|rule|npf|untracked|wie|kann|welche|como|puedo|cual|cuanto|comment|peut|puis|quel\w*|combien|come|posso|quale|quanto|hoe|kan|wat|tips?|need)\b|^(?:photo|foto|pic|picture|photograph|iso)\w*\b|\?\s*$/u;
 
@@ -127,7 +130,7 @@ const TRAIL_UNWISHED =
 /** @returns null where no picture of the sky is asked for */
 export const skyPicture = (text: string, catalogue: Catalogue): Outcome | null => {
   const plain = folded(text);
-  if (!PICTURE.test(plain) || OF_ELSE.test(plain) || !ASKS.test(plain)) return null;
+  if (!PICTURE.test(plain) || OF_ELSE.test(plain) || CHOOSES.test(plain) || !ASKS.test(plain)) return null;
   const untracked = onTripod(plain, catalogue);
   if (untracked !== null || TRAIL_UNWISHED.test(plain)) return untracked;
   return topicAmong(pictures(), plain.replace(/[^\p{L}\p{N}'-]+/gu, ' '));

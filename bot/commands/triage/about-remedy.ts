@@ -6,12 +6,16 @@ import { filledFrom, forPhone, linesFor } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_LINES = 2;
+const MOVES_IT = /\bstand clear\b/iu;
 
 /** Where the thing is to be seen that the remedy speaks of. */
 const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
   const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
   const lines = check === undefined ? [] : linesFor(check.how, context.system).flatMap(forPhone(walk.state));
-  return lines.length === 0 ? [] : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
+  // How to move the mount is no place to look at.
+  return lines.length === 0 || lines.some((line) => MOVES_IT.test(line))
+    ? []
+    : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
 };
 
 /** @param asked the words that ask of it */

@@ -3,6 +3,7 @@ import {
   allWell,
   answerMeant,
   labelHalf,
+  namesLacked,
   NO_CLIENT,
   oddOne,
   type OddOne,
@@ -139,6 +140,20 @@ const entryTold = (read: Reading, check: string): string | undefined =>
     ? read.facts.map(({ what, answer }) => ENTRY_TOLD.get(`${what}.${answer}`)).find((one) => one !== undefined)
     : undefined;
 
+/** "Dont own a multimeter": what the question in hand needs is not there. */
+const isWithoutIt = (began: Began, text: string): boolean => {
+  const { step } = began.before;
+  if (step.kind !== 'ask' || step.opening) return false;
+  const { question, how, brief } = step.check;
+  return namesLacked(text, `${question} ${JSON.stringify(how ?? '')} ${brief ?? ''}`);
+};
+
+/** The answer that says so itself. */
+const noneAmong = (began: Began): string | undefined =>
+  answersOf(began.before).find(
+    ({ id, label }) => id === 'none' || /^no (?:other|second|hand controller)\b/iu.test(label),
+  )?.id;
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -149,6 +164,7 @@ const answerToQuestion = (
   const { before } = began;
   const { step } = before;
   if (step.kind !== 'ask') return null;
+  if (isWithoutIt(began, text)) return sure(noneAmong(began) ?? UNSURE);
   const odd = oddIn(began, text);
   const outright = saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);

@@ -5,6 +5,7 @@ import type { Deps, SaidWords, WordsReader } from '../core/command.js';
 import { waitingWalk } from './find-walk.js';
 import { numbersSaid } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
+import { followedAbroad } from '../asking/asked-abroad.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { followUp, mayFollow } from '../asking/following/follow-up.js';
 import { lastAsked } from '../asking/following/last-asked.js';
@@ -19,9 +20,10 @@ const isForWalk = (deps: Deps, { text, nowUtcMs }: SaidWords, { state }: Walk): 
 export const followingWords: WordsReader = {
   name: 'what follows a question',
   read: async (deps, said) => {
-    const { text, asker, nowUtcMs } = said;
-    const last = mayFollow(text) ? lastAsked(deps.store, asker, nowUtcMs) : null;
+    const { asker, nowUtcMs } = said;
+    const last = mayFollow(said.text) ? lastAsked(deps.store, asker, nowUtcMs) : null;
     if (last === null) return null;
+    const text = followedAbroad(said.text, deps.catalogue) ?? said.text;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
     const found = followUp(last, text, await knownFor(deps, said), { isStrict: walk !== null });
     if (found === null || (walk !== null && isForWalk(deps, said, walk))) return null;

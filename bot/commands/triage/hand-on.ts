@@ -205,9 +205,10 @@ export const summaryFacts = (
     ]),
     ...listFact('Tried', tried(model, walk, isBrief)),
   ];
-  const words = (room?: number): readonly Fact[] => [...wordsForHelper(walk, room), ...suspectsFacts(model, walk)];
+  const suspects = suspectsFacts(model, walk);
+  const words = (room?: number): readonly Fact[] => [...wordsForHelper(walk, room), ...suspects];
   const room = (after: readonly Fact[], isBrief = false): number =>
-    roomBeside([...beforeWith(isBrief), ...words().slice(0, 1), ...after, ...beside]);
+    roomBeside([...beforeWith(isBrief), ...words().slice(0, 1), ...suspects, ...after, ...beside]);
   // What was found well goes first where there is no room: it tells least.
   const whole = afterWith(seen);
   const telling = seen.filter(({ check, answer }) => model.check(check)?.good !== answer);

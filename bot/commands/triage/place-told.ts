@@ -7,6 +7,9 @@ import { knownFor } from '../asking/plain-reader.js';
 import { commandLine } from '../asking/question-parts.js';
 import { sameSiteName } from '../asking/resolve-site.js';
 import type { Known } from '../asking/sentence/asked.js';
+import { keepLastAsked } from '../asking/following/last-asked.js';
+import { mountSaid } from '../asking/sentence/mount-said.js';
+import { kitToldIn } from '../asking/sentence/told-kit.js';
 import { toldPlace, type ToldPlace } from '../asking/sentence/told-place.js';
 import { OF_A_PLACE } from '../asking/several-requests.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
@@ -47,7 +50,18 @@ const kept = async (deps: Deps, said: SaidWords, { place, isAmbiguous }: ToldPla
 const isReadAlready = (line: string, { siteNames }: Known): boolean => {
   const [, used] = /^site use name:"?([^"]+)"?$/u.exec(line) ?? [];
   if (used !== undefined) return siteNames.some((name) => sameSiteName(name, used));
-  return /^site add\b/u.test(line) && !/ name:"?(?:[\w ]*(?:spot|city|town|place|site))"? /u.test(line);
+  return /^site add\b/u.test(line) && !/ name:"?(?:[\w ]*(?:spot|city|town|place|site|name))"? /u.test(line);
+};
+
+/** The telescope counts for what is asked next, and the mount is offered to be kept. */
+const gearKept = (deps: Deps, { asker, nowUtcMs }: SaidWords, gear: string): string => {
+  const kit = kitToldIn(gear);
+  const mount = mountSaid(gear.toLowerCase());
+  if (kit !== null) keepLastAsked(deps.store, asker, kit, nowUtcMs, 'kit');
+  return [
+    ...(kit === null ? [] : [`Answers for the next hour are for that: tonight with:"${kit}".`]),
+    ...(mount === null ? [] : [`To keep the mount as well, type gear ${mount}.`]),
+  ].join(' ');
 };
 
 export const placeTold: WordsReader = {
@@ -65,6 +79,8 @@ export const placeTold: WordsReader = {
     }
     const read = lineOf(plainQuestion(said.text, known));
     if (isReadAlready(read, known)) return { line: read };
-    return { line: commandLine('site', 'add', { name: MY_SITE, position: told.place }) };
+    const line = commandLine('site', 'add', { name: MY_SITE, position: told.place });
+    const note = gearKept(deps, said, told.gear ?? '');
+    return note === '' ? { line } : { line, note };
   },
 };

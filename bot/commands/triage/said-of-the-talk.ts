@@ -6,6 +6,7 @@ import {
   readText,
   supposition,
   suspectedCause,
+  thingsLacked,
   withoutSaidAlready,
   type OfTheTalk,
 } from '../../reading/index.js';
@@ -60,7 +61,8 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
     hasBegun(walk) &&
     leavesWalk(model.reading, text) === null &&
     (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
-  const kind = isWaiting && !isDenied(began, text) ? ofTheTalk(model.reading, text) : null;
+  const kind =
+    isWaiting && !isDenied(began, text) && thingsLacked(text).size === 0 ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;

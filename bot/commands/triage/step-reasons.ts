@@ -38,6 +38,10 @@ const afterRemedy = (last: LastEvent): string | null => {
   return last.outcome === 'could-not' ? 'Then on to what you can do.' : 'So it was not that, or not alone.';
 };
 
+const NOT_HERE = 'not-here';
+const WITHOUT_IT = 'What the usual way needs is not here, so here is another way to it.';
+const DONE_ALREADY = 'You did the usual thing already and it still fits best, so here is another way to it.';
+
 /** Why a remedy is offered once more; null where it is not. */
 const remedyAgain = (
   { step, evidence, situation }: Assessment,
@@ -49,8 +53,8 @@ const remedyAgain = (
   if (step.lasting === true) return ['It helped, so the cause was right. It came back, so this is to make it last.'];
   if (!step.otherwise) return null;
   if (!events.some((event) => event.kind === 'try' && event.fault === step.id))
-    return ['You did the usual thing already and it still fits best, so here is another way to it.'];
-  const last = events.at(-1);
+    return [step.fault.remedy.already?.check === NOT_HERE ? WITHOUT_IT : DONE_ALREADY];
+  const last = events.findLast(({ kind }) => kind === 'try');
   const couldNot = last?.kind === 'try' && last.outcome === 'could-not';
   return couldNot
     ? []

@@ -35,6 +35,8 @@ export interface Said {
   readonly cautioned?: readonly string[] | undefined;
   /** The words, where they ask how the step in hand is done. */
   readonly asksBack?: string | undefined;
+  /** The notes say how it is done. */
+  readonly isTold?: boolean | undefined;
   /** The answers that the notes ask back. */
   readonly first?: readonly string[] | undefined;
   /** Asked a moment ago: what stands above is not said again. */
@@ -86,10 +88,11 @@ const askParts = (
   walk: Walk,
   assessment: Assessment,
   check: CheckEntry,
-  { whole, cautioned = [], first, few }: Said,
+  { whole, cautioned = [], first, few, isTold }: Said,
 ): Parts => {
   const because = checkOf(assessment.step)?.because ?? null;
   const summary = ((): string => {
+    if (isTold === true) return `Once you have looked: ${lowered(check.question)}`;
     if (because === 'again') return `Please look once more: ${check.question}`;
     return because === 'changed' ? 'What is different now: how far does it get?' : check.question;
   })();
@@ -183,18 +186,31 @@ const isSameRemedy = (before: Step | undefined, now: Step): boolean =>
 const REMINDER = 110;
 
 /** The remedy shown before still stands: a reminder of it, and what came of it is asked. */
-const stillParts = (model: TriageModel, walk: Walk, assessment: Assessment, asked: string | undefined): Parts => ({
-  summary: `The last thing to try: ${assessment.step.kind === 'try' ? assessment.step.fault.title : ''}. What came of it?`,
-  notes:
-    asked === undefined
+const stillParts = (
+  model: TriageModel,
+  walk: Walk,
+  assessment: Assessment,
+  { asksBack, isTold = false }: Pick<Said, 'asksBack' | 'isTold'>,
+): Parts => {
+  const { step } = assessment;
+  const fault = step.kind === 'try' ? step.fault : null;
+  const reminded = (): readonly string[] =>
+    asksBack === undefined
       ? [`It was: ${tidy(remedyLines(walk, assessment).join(' '), REMINDER)}`]
-      : aboutRemedy(model, walk, assessment, asked),
-  choices: [
-    ...outcomes(walk, assessment),
-    ...waysOut(model, walk),
-    { label: 'Show the lines again', run: `triage walk:${walk.id}` },
-  ],
-});
+      : aboutRemedy(model, walk, assessment, asksBack);
+  return {
+    summary: isTold
+      ? 'Once that is tried: what came of it?'
+      : `The last thing to try: ${fault?.title ?? ''}. What came of it?`,
+    notes: isTold ? [] : reminded(),
+    choices: [
+      ...outcomes(walk, assessment),
+      ...waysOut(model, walk),
+      ...(isTold ? [] : [{ label: 'Show the lines again', run: `triage walk:${walk.id}` }]),
+      ...entriesOffer(fault?.remedy),
+    ],
+  };
+};
 
 /** The step's own words, each through the same change. */
 const reworded = (parts: Parts, change: (line: string) => string): Parts => ({
@@ -216,13 +232,13 @@ const withOffer = (choices: readonly Choice[], own: string, offer: Choice | unde
 
 /** The reply for where the walk stands now. */
 export const stepReply = (model: TriageModel, walk: Walk, assessment: Assessment, said: Said = {}): Reply => {
-  const { notes = [], before, asksBack, ifFixed, whichCured, offers } = said;
+  const { notes = [], before, ifFixed, whichCured, offers } = said;
   const { step } = assessment;
   const still = isSameRemedy(before, step);
   const partsNow = (): Parts | null => {
     if (whichCured !== undefined) return whichCuredParts(model, walk, whichCured);
     if (ifFixed !== undefined) return fixedParts(walk, ifFixed, step.kind === 'try' ? step.fault : null);
-    return still ? stillParts(model, walk, assessment, asksBack) : partsOf(model, walk, assessment, said);
+    return still ? stillParts(model, walk, assessment, said) : partsOf(model, walk, assessment, said);
   };
   const made = partsNow();
   const parts = made === null ? null : reworded(made, forTablet(walk.state, assessment.context.system));

@@ -27,6 +27,7 @@ import { takePickedAndSaid } from './picked-and-said.js';
 import { asking, takeGuessed, takeListed } from './asked-beside.js';
 import { takeReply } from './replied.js';
 import { takeOfTheTalk } from './said-of-the-talk.js';
+import { takeAsksOfStep } from './take-asks-step.js';
 import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
@@ -273,7 +274,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
-  const answered = takePerson(began, said) ?? takeAnswered(began, said);
+  const answered = takePerson(began, said) ?? takeAsksOfStep(began, said) ?? takeAnswered(began, said);
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };

@@ -182,7 +182,10 @@ const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant |
     return [IN_ORDER, ...heardIn(model, read)];
   // The cure itself is said by the reply.
   if (meant?.id === 'works') return heardIn(model, read);
-  return [...leftToMend(began, text), ...readWords(model, read, meant, began.before.step.id)];
+  return [
+    ...leftToMend(began, text),
+    ...readWords(model, read, meant?.id === UNSURE ? null : meant, began.before.step.id),
+  ];
 };
 
 /** Answers in place of earlier ones, and what else was told with them. */

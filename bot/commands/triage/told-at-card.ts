@@ -8,8 +8,10 @@ import {
   connectsAndFails,
   deniesPremise,
   doingsNow,
+  namesLacked,
   outcomeSaid,
   statesFailure,
+  thingsLacked,
   type Doing,
   type Reading,
   type SaidOutcome,
@@ -219,9 +221,24 @@ const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { fact
     );
   });
 
+const CANNOT =
+  /\b(?:can ?not|can['\u2019]?t|couldn['\u2019]?t|could not|not possible|impossible|unable|no way|so no)\b/iu;
+
+/** "I have no hand controller, cant do that": what the remedy asks for is not there. */
+const lacksWhatItNeeds = ({ before: { step, context } }: Began, text: string): boolean => {
+  if (step.kind !== 'try' || thingsLacked(text).size === 0) return false;
+  const { steps, otherwise = [] } = step.fault.remedy;
+  const system = context.system ?? '';
+  const lines = [step.otherwise ? otherwise : steps].map((way) =>
+    typeof way === 'object' && !Array.isArray(way) && system in way ? way[system as keyof typeof way] : way,
+  );
+  return CANNOT.test(text) || namesLacked(text, JSON.stringify(lines));
+};
+
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
   if (statesFailure(text)) return 'same';
+  if (lacksWhatItNeeds(began, text)) return 'could-not';
   if (wrongNowLinked(began, text) !== null) return 'changed';
   if (isDenied(began, text)) return 'same';
   const now = doneNow(began, text);

@@ -87,6 +87,7 @@ const shown = (
     before: turn.at,
     cautioned,
     asksBack: turn.asksBack,
+    isTold: turn.isTold,
     first: turn.first,
     few: turn.few,
     ifFixed: turn.ifFixed,

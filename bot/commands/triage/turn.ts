@@ -57,6 +57,8 @@ export interface Turn {
   readonly at?: Step;
   /** The words, where they ask how that step is done. */
   readonly asksBack?: string;
+  /** The notes say how the step in hand is done: neither its lines nor its question stand once more. */
+  readonly isTold?: boolean;
   /** Answers to the step in hand that must be among those shown: the one the words are nearest to, asked back, or the two that were said at once. */
   readonly first?: readonly string[] | undefined;
   /** The step was shown before: what it asks stands above. */

@@ -72,8 +72,14 @@ const OF_THE_SKY =
   /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright)\b(?<rest>.*)$/u;
 const NAMES_A_TIME = /\b(?:on|at|in|over|from|until|first):(?!now\b)/u;
 const FEWEST_WORDS = 3;
+const FEWEST_OF_SKY = 2;
 /** "Steady light low in the east": no lamp of a mount has a direction. */
 const A_LIGHT = /^bright towards:/u;
+
+/** What is asked of a target, though no hour and no mark stands beside it: "M 42 in binoculars", "NGC 253 transit", "β Per visible". */
+const ASKS_OF_SKY = /\b(?:with|kind|event|about|in):/u;
+const WORDS_OF_SKY =
+  /\b(?:visible|transits?|culminat\w*|altitude|rises?|rising|sets?|setting|oppositions?|phases?|magnitude|mag|split|minim\w*|mins?|conj\w*|eclipses?|showers?)\b/iu;
 
 /** What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now". */
 const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean => {
@@ -81,7 +87,8 @@ const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean =
   if (rest === undefined) return false;
   const asks = OPENS_QUESTION.test(said) || said.endsWith('?');
   const isTimed = NAMES_A_TIME.test(rest) || A_LIGHT.test(line);
-  return unread > 0 ? asks && isTimed : asks || isTimed;
+  if (unread > 0) return asks && isTimed;
+  return asks || isTimed || ASKS_OF_SKY.test(rest) || WORDS_OF_SKY.test(said);
 };
 
 /** Of targets, of what is coming, or of what nobody reckons here: no word about the walk, however like one it is. */
@@ -106,7 +113,8 @@ const namesNoTarget = (line: string, said: string, deps: Deps): boolean => {
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
 const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   const said = text.trim();
-  if (text.length > LINE_LIMIT || wordCountOf(said) < FEWEST_WORDS) return false;
+  const fewest = WORDS_OF_SKY.test(said) ? FEWEST_OF_SKY : FEWEST_WORDS;
+  if (text.length > LINE_LIMIT || wordCountOf(said) < fewest) return false;
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null || !('line' in read) || !isAskedOfTheSky(said, read) || namesNoTarget(read.line, said, deps))
     return false;
@@ -128,9 +136,27 @@ const LONGEST_SUM = 120;
 
 const OF_THE_SUN = /\b(?:sun|solar|sunspots?)\b/iu;
 
+/** "Tracking Saturn, start 1800, sun still up": all of it is of the Sun and a target, and nothing of a fault. */
+const isBesideSun = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
+  if (!OF_THE_SUN.test(text) || text.length > LINE_LIMIT) return false;
+  const read = plainAlone(text, deps, nowUtcMs);
+  const isOfSun = read !== null && 'line' in read && /^sun\b/u.test(read.line) && (read.unread ?? 0) === 0;
+  return isOfSun && readText(deps.triage().reading, text).facts.length === 0;
+};
+
+/** "Antares now": by day it is looked for at once. A walk that asks on which target it was takes it for that. */
+const isOfThisMinute = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
+  if (kind === NUMBERS || !/\bnow\W*$/iu.test(text) || wordCountOf(text) > MOST_OF_NOW) return false;
+  const read = plainAlone(text, deps, nowUtcMs);
+  return read !== null && 'line' in read && (read.unread ?? 0) === 0 && /^up \S.* at:now$/u.test(read.line);
+};
+const MOST_OF_NOW = 4;
+
 /** What is never for a walk: a question of the Sun, which is answered by what judges it, and one of the sky from end to end. */
 export const isOfTheSkyAlone = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
-  (OF_THE_SUN.test(text) && isAnotherQuestion(text, deps, nowUtcMs)) || isWhollyOfTheSky(text, deps, nowUtcMs);
+  (OF_THE_SUN.test(text) && isAnotherQuestion(text, deps, nowUtcMs)) ||
+  isBesideSun(text, deps, nowUtcMs) ||
+  isWhollyOfTheSky(text, deps, nowUtcMs);
 
 const asksHowOfGear = (reading: Vocabulary, text: string): boolean =>
   HOW_TO_DO.test(text.trim()) && readText(reading, text).facts.length > 0;
@@ -162,6 +188,7 @@ const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind
 const isForOthers = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean =>
   isOfSums(text, deps) ||
   isOfTheSkyAlone(text, deps, nowUtcMs) ||
+  isOfThisMinute(text, deps, nowUtcMs, kind) ||
   (!answersStep(text, deps, nowUtcMs, kind) && isAnotherQuestion(text, deps, nowUtcMs));
 
 export const waitingWords: WordsReader = {

@@ -21,7 +21,9 @@ export const doubt = (walk: Walk): Choice => ({ label: 'Something of this is wro
 
 /** Beside lines that speak of the right entries: what the mount should read at the member's site tonight. */
 export const entriesOffer = (lines: unknown): readonly Choice[] =>
-  JSON.stringify(lines).includes('right entries') ? [{ label: 'Show the right entries', run: 'entries' }] : [];
+  lines !== undefined && JSON.stringify(lines).includes('right entries')
+    ? [{ label: 'Show the right entries', run: 'entries' }]
+    : [];
 
 export const percent = (probability: number): string =>
   probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`;

@@ -15,7 +15,7 @@ const FULL_DEG = 180;
 const arcminAt = (km: number): string => `${(2 * ARCMIN_PER_RADIAN * Math.asin(RADIUS_KM / km)).toFixed(1)}′`;
 
 const dateText = (utcMs: UtcMs): string =>
-  new Date(utcMs).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+  new Date(utcMs).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });
 /** In so many months there is always one. */
 const MOST_MONTHS = 15;
 
@@ -23,7 +23,8 @@ const MOST_MONTHS = 15;
 const supermoonAfter = (fullUtcMs: UtcMs): string => {
   for (let at = fullUtcMs, i = 0; i < MOST_MONTHS; i++) {
     at = nextMoonPhase(FULL_DEG, at + MS_PER_DAY);
-    if (moonDistanceKm(at) <= SUPERMOON_KM) return `; the next is that of ${dateText(at)}`;
+    if (moonDistanceKm(at) <= SUPERMOON_KM)
+      return `; the next is that of ${dateText(at)} ${new Date(at).getUTCFullYear()}`;
   }
   return '';
 };

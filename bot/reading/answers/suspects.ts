@@ -15,7 +15,7 @@ const OWNED =
 const NO_THING =
   '(?!(?:i|you|we|it|that|this|he|she|they|there|be|have|not|someone|somebody|anyone|nobody|nothing|one|so|all|what|why|how|which|who|where|when|me|us)\\b)';
 const THING = `${NO_THING}[^.?!;]{2,60}?`;
-const REST = '[^.?!;]+';
+const REST = '[^.?!;,]+';
 const DOES_IT =
   '(?:(?:really|maybe|just|also|even|ever)\\s+)*(?:have (?:something|anything|a thing|to) (?:to )?do (?:with|here)\\b.*|be (?:opening|holding|blocking|grabbing|taking|stealing|using|keeping|disturbing|doing|causing|making|stopping|killing|jamming)\\b.*|be (?:it|why|behind|guilty|responsible|(?:the |a )?(?:cause|reason|problem|culprit|trouble)|to blame|at fault|in the way)\\b.*|(?:cause|disturb|affect|provoke|trigger|spoil|block|interfere|jam|matter|produce)\\b.*|(?:grab|open|take|hold|steal|occupy|lock|use|eat|kill|stop|slow|drain|cut)\\b.*\\b(?:port|adapter|link|connection|it|mount|usb|signal|power|wi-?fi)\\b.*|(?:do|make|explain) (?:it|this|that|such|the|these|those|so)\\b.*)';
 const GUILTY =

@@ -7,6 +7,7 @@ import { withGroupsListed } from './groups-named.js';
 import { withPortsCompared } from './ports-named.js';
 import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
+import { withThingsLacked } from './things-lacked.js';
 import { withVoltsCompared } from './volts-named.js';
 
 /**
@@ -16,7 +17,10 @@ import { withVoltsCompared } from './volts-named.js';
 export const withAllTold = (own: Reading, text: string, texts: readonly string[]): Reading => {
   const compared =
     own.by === 'words'
-      ? withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text)
+      ? withThingsLacked(
+          withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text),
+          text,
+        )
       : own;
   const listed = withGroupsListed(compared, text);
   return withAddressesCompared(withBluetoothPorts(withPortsCompared(listed, texts), texts), texts);

@@ -1,11 +1,14 @@
 /** "When does it set", "can i see it in binoculars": another question of what was asked about, with its name in the place of "it". */
 import { plainQuestion } from '../plain-question.js';
 import { askedOf, type Known } from '../sentence/asked.js';
+import { saidShort } from './said-short.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
 const THING = '(?:it|they|them|that one|this one)';
 const MAY = '(?:can|could|should|will|would|might|do|does)';
 const SEEN = '(?:see|spot|observe|image|photograph|find|split|look at|look for|point at|view)';
+
+const BESIDE_IT = /^(?:is|are) (?:it|they) (?:near|close to|next to|beside|far from) \S/u;
 
 /** How one asks of a thing in the sky, and of little else. */
 const ASKED_OF_SKY: readonly RegExp[] = [
@@ -29,6 +32,12 @@ const ASKED_OF_SKY: readonly RegExp[] = [
   ),
   /^(?:and )?(?:what(?:'s| is|s)? )?(?:the |its? )*(?:altitude|azimuth|magnitude|constellation|hour angle)\b/u,
   /^(?:please )?(?:remind me|tell me|let me know|ping me|wake me) (?:when|once|as soon as|before)\b/u,
+  new RegExp(`^how (?:do|can|could|should|would) (?:i|we|you) (?:find|locate|get to|hop to|reach) ${THING}\\b`, 'u'),
+  new RegExp(`^(?:what|which)\\b.*\\b(?:eyepiece|filter|separation)\\b.*\\b${THING}`, 'u'),
+  BESIDE_IT,
+  /^what is the .*star (?:left of|right of|under|underneath|below|beneath|above|over|next to|beside|near|close to) it$/u,
+  /^can i see its rings$|^when does it flip$|^how far is it from\b/u,
+  new RegExp(`^${MAY} (?:my|a|an|the) .{2,24} (?:split|show|see|resolve|separate|reach) ${THING}\\b`, 'u'),
   /^(?:is|would|will) it (?:be )?(?:safe|ok|okay|dangerous|risky|wise) (?:for \w+ )?to (?:look|point|aim|slew|go|swing)\b/u,
 ];
 const MOST_WORDS = 10;
@@ -42,16 +51,8 @@ const OF_SKY_ALONE =
 const IT = /\b(?:it|they|them|that one|this one)\b/iu;
 const ITS = /\b(?:its|it's|it is|their)\b/iu;
 
-/** "How high?", "rise time": short for a question of it. */
-const SHORT: readonly (readonly [RegExp, string])[] = [
-  [/^how (?:high|low)(?: (?:up|then|now))?$/iu, 'how high is it'],
-  [/^(?:where|which (?:way|direction)|what direction|direction)(?: (?:then|now))?$/iu, 'where is it'],
-  [/^(?:when|what time)?(?: is| does it)? ?(?:it )?(?:best|highest)$/iu, 'when is it highest'],
-  [/^(?:rise|rising|rises|set|setting|sets) ?times?$|^when (?:rising|setting)$/iu, 'when does it rise'],
-];
-
 /** Answers of what is asked of a target. */
-const ANSWERS = /^(?:up|altitude|meridian|sun|remind|compare|epoch)\b/u;
+const ANSWERS = /^(?:up|altitude|meridian|sun|remind|compare|epoch|bright|ahead meetings)\b/u;
 
 const nameOf = ({ command, values }: ToldLine): string | null => {
   if (values['other'] !== undefined) return null;
@@ -130,6 +131,20 @@ export const moonBeside = (before: ToldLine, said: string, known: Known): string
   return lineOf(withTimes(told, { night, hour: null }, known.nowUtcMs) ?? told);
 };
 
+/** "Is it near Jupiter", "how far is it from Vega". */
+const BESIDE =
+  /^(?:is|are|how (?:far|close|near) (?:is|are)) (?:it|they) (?:\w+ )?(?:near|close to|next to|beside|far from|from|to) \S/iu;
+
+/** The line where it answers what is asked of a target. */
+const ofTarget = (line: string, known: Known): ToldLine | null => {
+  const read = ANSWERS.test(line) ? toldLine(line, known.allCommands ?? []) : null;
+  return (read?.values['target'] ?? read?.values['near']) === undefined ? null : read;
+};
+
+/** What names its own target says "it" of nothing, but where both are to be compared. */
+const namesTarget = (words: string, known: Known): boolean =>
+  askedOf(words, words.toLowerCase(), known, words).targets.length > 0;
+
 /** @returns the line; null where it is no question of what the line before asked about */
 export const aboutIt = (
   before: ToldLine,
@@ -137,16 +152,14 @@ export const aboutIt = (
   known: Known,
   { isStrict }: { readonly isStrict: boolean },
 ): string | null => {
-  const asked = SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? said;
+  const asked = saidShort(said) ?? said;
   const name = nameOf(before);
   if (name === null || !isOfIt(asked, isStrict)) return null;
-  // What names its own target says "it" of nothing.
-  const others = asked.replace(/\bcross\w*/giu, ' ');
-  if (askedOf(others, others.toLowerCase(), known, others).targets.length > 0) return null;
+  if (!BESIDE.test(asked) && namesTarget(asked.replace(/\bcross\w*/giu, ' '), known)) return null;
   const tonight = isOfTonight(before) && OF_PLACE.test(asked) && !SAYS_TIME.test(asked) ? ' tonight' : '';
   const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
   const line = readWhole(`${words.replace(/\s+/gu, ' ').trim()}${tonight}`, known);
-  const read = line === null || !ANSWERS.test(line) ? null : toldLine(line, known.allCommands ?? []);
-  if (read === null || read.values['target'] === undefined) return null;
+  const read = line === null ? null : ofTarget(line, known);
+  if (read === null) return null;
   return lineOf(read.command.name === 'remind' ? read : inheriting(before, read, known));
 };

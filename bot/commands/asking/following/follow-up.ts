@@ -13,6 +13,7 @@ import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
 import { aboutIt, INHERITED, readWhole } from './about-it.js';
 import { nextOne } from './next-one.js';
+import { saidShort } from './said-short.js';
 import { outrightLine } from './outright.js';
 import { NAMES_PLACE_OR_DAY, shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
@@ -21,7 +22,7 @@ const LONGEST = 100;
 const MOST_WORDS = 12;
 
 const LEAD =
-  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|only|what about|how about|what if|and if)(?:,| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
+  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
 /** Leads that say by themselves that something before is followed. */
 const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|if)\b/iu;
 /** With no "what if" before it this is told, not asked. */
@@ -36,7 +37,6 @@ const GLUE =
 /** How a question begins that is whole in itself, or a line told at length. */
 const BEGINS_WHOLE =
   /^(?:(?:hi|hello|hey|please)[, ]+)*(?:what(?!(?:'?s)? (?:about|if)\b)|whats|when|where|which|who|why|how(?! about\b)|is|are|can|could|will|would|should|does|do|did|show|give|find|tell|remind|compare|suggest|any|i|we|my|the|there|it|he|she|they|you)\b/iu;
-/** "I can't see Vega" after stars to align on. */
 const NOT_SEEN = /^(?:no,? )?(?:i |we )?can(?:['’]?t|not| not) (?:see|find|use)\b/iu;
 const MEANS_IT = /\b(?:it|its|it's|they|them|their|that one|this one)\b/iu;
 const MOST_IN_SHORT = 4;
@@ -50,11 +50,11 @@ export const mayFollow = (text: string): boolean => {
     /\bmoon\w*\b/iu.test(text) ||
     !BEGINS_WHOLE.test(text.trim()) ||
     MEANS_IT.test(text) ||
+    saidShort(text.trim().replace(/[?!.]+$/u, '')) !== null ||
     count <= MOST_IN_SHORT
   );
 };
 
-/** "What about 10pm" asks without its mark. */
 const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:what about|how about|what if)\b/iu;
 
 interface Said {
@@ -293,7 +293,7 @@ const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Bes
 export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
   const before = toldLine(line, known.allCommands ?? []);
   if (before === null) return null;
-  const outright = isStrict ? null : outrightLine(before, text, known);
+  const outright = outrightLine(before, text, known, isStrict);
   if (outright !== null) return { line: outright };
   const said = saidIn(text, known);
   return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });

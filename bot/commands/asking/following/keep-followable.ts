@@ -1,4 +1,6 @@
 /** Which questions may be followed by a few words, and after which there is nothing to follow any more. */
+import { readEquipment } from '../../../evening/equipment.js';
+import { isProblem } from '../../../ground/problem.js';
 import type { Store } from '../../../store/store.js';
 import type { Command, Request } from '../../core/command.js';
 import { keepLastAsked, keepLastPlace } from './last-asked.js';
@@ -18,7 +20,9 @@ export const keepFollowable = (
   if (OF_THE_MOUNT.test(command.name)) keepLastAsked(store, asker, null, nowUtcMs);
   if (!OF_THE_SKY.test(command.name)) return;
   const kit = values.get('with');
-  if (typeof kit === 'string' && /\d/u.test(kit)) keepLastAsked(store, asker, kit, nowUtcMs, 'kit');
+  // What no telescope is would be refused in every question after it.
+  const isKept = typeof kit === 'string' && /\d/u.test(kit) && !isProblem(readEquipment(kit));
+  if (isKept) keepLastAsked(store, asker, kit, nowUtcMs, 'kit');
   const typed = Object.fromEntries([...values].map(([name, value]) => [name, String(value)]));
   keepLastAsked(store, asker, lineOf({ command, values: typed }), nowUtcMs);
   const site = typed['site'];

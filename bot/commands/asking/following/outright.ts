@@ -3,14 +3,56 @@ import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
 import { starLeftOut } from './left-out.js';
+import { besideSaid } from './said-short.js';
 import { ofTheSame } from './next-one.js';
 import { lineOf, type ToldLine } from './told-line.js';
 
-/** Null: it is none of them. */
-export const outrightLine = (before: ToldLine, text: string, known: Known): string | null => {
+/** "Which is the best of them", after a list: it begins with the best. */
+const BEST_OF =
+  /^(?:and |so |ok )*(?:which|what|whats|what's) (?:one )?(?:of (?:them|these|those) )?(?:is|are|s|would be)? ?(?:the )?(?:best|easiest|brightest|nicest|most beautiful|first|finest)(?: (?:one|of (?:them|these|those|all|the list)|to (?:begin|start)(?: with)?|for (?:a )?(?:beginner|me|us)))*$|^(?:and |so |ok )*(?:the )?(?:best|easiest|nicest) (?:one|of (?:them|these|those))$|^(?:and |so |ok )*which (?:one|of (?:them|these|those))(?: first| to (?:begin|start) with)?$/u;
+/** Of doubles that were listed their gaps stand in the list. */
+const APART = /^(?:and |so )*how (?:far|wide) (?:apart )?are (?:they|these|those|the stars)(?: apart)?$/u;
+/** Of showers. */
+const PER_HOUR =
+  /^(?:and |so )*how many(?: (?:meteors|of them|shooting stars|will (?:i|we|there be)(?: see)?|can (?:i|we) see))*(?: (?:per|an|in an|each|every) hour)?$/u;
+/** Of the Moon in the night that was asked of: "will there be Moon that night", "is the Moon disturbing then". */
+const MOON_THEN =
+  /^(?:and |but |so )*(?:(?:how (?:high|bright|full) )?(?:is|will|does|would|are) (?:there (?:be )?(?:a |any )?)?(?:the )?moon\b.*|(?:what|how) about the moon|(?:and )?the moon)(?:\b.*)?$/u;
+const OTHER_MOON = /\b(?:rise|rises|set|sets|phase|next|tomorrow|tonight|now|today|eclips\w*|far|distance|from)\b/u;
+
+/** The colour by which another one is called. */
+const colourOf = (which: string): { readonly colour?: string } => {
+  const said = /orang|red|yellow|gold|white|blu/u.exec(which)?.[0];
+  const colours = {
+    orang: 'orange',
+    red: 'orange',
+    yellow: 'yellow',
+    gold: 'yellow',
+    white: 'white',
+    blu: 'white',
+  } as const;
+  return said === undefined ? {} : { colour: colours[said as keyof typeof colours] };
+};
+
+/** What the answer before tells as well: the line again. */
+const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
+  if (command.name === 'tonight')
+    return BEST_OF.test(plain) || (/double/u.test(values['kind'] ?? '') && APART.test(plain));
+  if (command.name !== 'ahead' || !/^(?:showers|eclipses)$/u.test(values['kind'] ?? '')) return false;
+  return PER_HOUR.test(plain) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
+};
+
+/** @returns null where it is none of them; beside a walk the plainest alone are */
+export const outrightLine = (before: ToldLine, text: string, known: Known, isStrict: boolean): string | null => {
+  const plain = cleanText(text)
+    .toLowerCase()
+    .replace(/[?!.\s]+$/u, '');
+  if (isToldThere(before, plain)) return lineOf(before);
+  if (isStrict) return null;
   const without = starLeftOut(before, text, known);
   if (without !== null) return lineOf(without);
-  const clean = cleanText(text);
-  if (ofTheSame(before, clean.toLowerCase().replace(/[?!.\s]+$/u, ''))) return lineOf(before);
-  return moonBeside(before, clean, known);
+  if (ofTheSame(before, plain)) return lineOf(before);
+  const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
+  if (beside !== null) return lineOf({ ...before, values: { ...before.values, ...colourOf(beside.which) } });
+  return moonBeside(before, cleanText(text), known);
 };

@@ -8,7 +8,8 @@ const DAY_AFTER =
   /^(?:on |for )?(?:the )?(?:(?:day|night|evening) after(?: that)?|(?:next|following) (?:day|night|evening))$/u;
 const DAY_BEFORE = /^(?:on |for )?the (?:day|night|evening) before(?: that)?$/u;
 /** Right after an answer of the sky these are of it, mark or none. */
-export const NAMES_PLACE_OR_DAY = /^(?:from|near) \p{L}{3}|^(?:on |for )?(?:tomorrow|tonight|\p{L}{3,6}day)\b/iu;
+export const NAMES_PLACE_OR_DAY =
+  /^(?:from|near) \p{L}{3}|^(?:on |for )?(?:tomorrow|tonight|\p{L}{3,6}day)\b|^(?:half an|an?|one|two|three|\d) (?:hours?|hrs?|minutes?) (?:later|earlier|after|before)\b/iu;
 const MINUTES_A_DAY = 1440;
 
 const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];

@@ -17,7 +17,11 @@ const THAT_ONE = new RegExp(
   'u',
 );
 
-const isOneSeen = (asked: Asked): boolean => says(asked, BRIGHT_ONE) || says(asked, THAT_ONE);
+/** A star low down flashes in all colours, which newcomers take for an aircraft. */
+const FLASHES =
+  /\b(?:something|star|light|thing|object|dot)\b.*\b(?:flash\w*|twinkl\w*|flicker\w*|sparkl\w*|chang\w+ colou?rs?|red and (?:blue|green))\b/u;
+
+const isOneSeen = (asked: Asked): boolean => says(asked, BRIGHT_ONE) || says(asked, THAT_ONE) || says(asked, FLASHES);
 
 /** "Not blinking" is no planetary nebula; "not the Moon" says what it is not. */
 const isNamed = ({ targets }: Asked): boolean => targets.some((name) => name !== 'blinking' && name !== 'moon');
@@ -46,6 +50,8 @@ const COLOURS: readonly (readonly [RegExp, string])[] = [
   [/\byellow\w*|\bgolden\b/u, 'yellow'],
   [/\bwhite\b|\bblu(?:e|ish)\b/u, 'white'],
 ];
+
+export const colourSaid = (asked: Asked): string | undefined => COLOURS.find(([pattern]) => says(asked, pattern))?.[1];
 
 /** "before dawn", "after sunset": the coming one, as `bright` reads it. */
 const twilightIn = (plain: string): string | null => {
@@ -79,7 +85,7 @@ export const brightOne: Rule = (asked) => {
 
 const brightTowards = (asked: Asked, towards: string): Reading => {
   const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
-  const colour = COLOURS.find(([pattern]) => says(asked, pattern))?.[1];
+  const colour = colourSaid(asked);
   // "this evening" begins when it is asked.
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
   const twilight = asked.when.hour === null ? twilightIn(asked.plain) : null;

@@ -29,13 +29,17 @@ const aheadLine = (
     { about: about ?? null, on, in: on === null ? periodSaid(asked.plain) : null, ...more },
   );
 
+/** A day of a month, not "tonight"; a month alone is taken by its middle, and is none. */
+const OF_A_DATE = /\d/u;
 const eclipsesAsked: Rule = (asked) => {
   // "the eclipse of Algol" is its own.
   const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (!says(asked, ECLIPSE) || isOfOthers) return null;
   const total = says(asked, /\btotal(?:ity)?\b/u) ? 'yes' : null;
-  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', null, { total });
-  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) ? 'Sun' : undefined, null, { total });
+  const { night } = nightAlone(asked.when);
+  const on = night !== null && asked.when.note === null && OF_A_DATE.test(night) ? night : null;
+  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', on, { total });
+  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) ? 'Sun' : undefined, on, { total });
 };
 
 /** Whether any are left. */
@@ -71,7 +75,7 @@ const showersAsked: Rule = (asked) => {
 
 /** Two of the planets, and how they meet: "when do Venus and Jupiter meet", "closest approach of Mars and Jupiter". */
 const MEET =
-  /\bconjunctions?\b|\bmeet(?:s|ing|ings)?\b|\bclosest\b|\bclose (?:together|approach|meeting)\b|\bline ?up\b|\bapproach\w*\b|\bpass(?:es|ing)? (?:close|each other|by)\b|\bget together\b|\bnext to each other\b|\bpair(?:ing|s)?\b/u;
+  /\bconj(?:unctions?|s)?\b|\bmeet(?:s|ing|ings)?\b|\bclosest\b|\bclose (?:together|approach|meeting)\b|\bline ?up\b|\bapproach\w*\b|\bpass(?:es|ing)? (?:close|each other|by)\b|\bget together\b|\bnext to each other\b|\bpair(?:ing|s)?\b/u;
 const NOT_OF_THEM = /\b(?:moon|earth|to (?:us|earth)|remind\w*|slew\w*|go ?to)\b/u;
 /** How they stand now. */
 const HOW_FAR = /\bhow (?:many|far|close|near)\b.*|\bapart\b|\bseparation\b/u;

@@ -28,7 +28,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     'eyepiece',
   ],
   [
-    /\bminim(?:um|a)\b|\beclips\w*\b|\b(?:faintest|dimmest)\b|\b(?:will|does|did|when|next)\b.*\bdips?\b(?! below)/u,
+    /\bminim(?:um|a)\b|\balgol'?s? (?:next )?mins?\b|\bmins? of algol\b|\beclips\w*\b|\b(?:faintest|dimmest)\b|\b(?:will|does|did|when|next)\b.*\bdips?\b(?! below)/u,
     'minimum',
   ],
   [

@@ -13,36 +13,9 @@ import { bestHour, ofItself } from './about-itself.js';
 import { clearsObstacle } from './about-horizon.js';
 import { finding } from './about-finding.js';
 import { pair } from './about-pairs.js';
+import { jupiterMoons } from './about-jupiter-moons.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 import { whenAlone } from './when-alone.js';
-import { capital } from '../../../reply/wording.js';
-
-/** One of the four by its name is one of them; "Europa" and "Io" alone may be asked about as any target. */
-const MOONS =
-  /\b(?:jup(?:iter)?|jovian)'?s? moons?\b|\bmoons of jup(?:iter)?\b|\bgalilean(?: moons| satellites)?\b|\b(?:io|europa|ganymede|callisto)(?:'?s)?\b.*\b(?:eclipsed?|transits?|transiting|shadows?|occult\w*|events?|behind|in front|before|crosses|crossing|hidden|hides?|go(?:es)? across|across|pass(?:es)? (?:in front|across))\b|\b(?:eclipsed?|transits?|shadows?|occult\w*|events?|where|wheres|when)\b.*\b(?:io|europa|ganymede|callisto)\b|\bshadow transits?\b/u;
-
-const MOON_EVENTS: readonly (readonly [RegExp, string])[] = [
-  [/\bshadow/u, 'shadow-transit'],
-  [/\btransit\w*|\bcross\w*|\bin front\b|\bacross\b/u, 'transit'],
-  [/\boccult\w*|\bbehind\b|\bhidden\b|\bhides?\b/u, 'occultation'],
-  [/\beclips\w*/u, 'eclipse'],
-];
-
-/** Where something is to be moved, the Sun comes first. */
-const MOVES = /\bsun\b|\b(?:slew\w*|swing|go ?to|move|moving|point|aim)\b/u;
-
-/** Before the ways past the Sun: a shadow on Jupiter is no way to it. */
-export const jupiterMoonEvents: Rule = (asked) => (says(asked, MOVES) ? null : jupiterMoons(asked));
-
-/** "next io shadow transit": one moon's, or one kind's; all of a night else. */
-const jupiterMoons: Rule = (asked) => {
-  if (!says(asked, MOONS)) return null;
-  const of = /\b(io|europa|ganymede|callisto)\b/u.exec(asked.plain)?.[1];
-  const event = MOON_EVENTS.find(([pattern]) => says(asked, pattern))?.[1];
-  const isNext =
-    event !== undefined && says(asked, /\b(?:next|when|this week|this month|any|coming|soon|upcoming|first)\b/u);
-  return instantLine('moons', '', asked, isNext ? { ...(of === undefined ? {} : { of: capital(of) }), event } : {});
-};
 
 const isMoon = ({ targets, plain }: Asked): boolean =>
   targets.every((name) => name === 'moon') && /\bmoon(?:'?s|rise|set|light)?\b|\bmoon (?:rise|set)\b/u.test(plain);
@@ -94,7 +67,7 @@ const moon: Rule = (asked) => {
   if (
     says(
       asked,
-      /\bphase|\b(?:full|new) moon\b|\bmoon\b.*\b(?:be|is|nearly|quite|still) (?:full|new)\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\billuminat\w*|\bpercent(?:age)?\b|\b(?:waxing|waning)\b/u,
+      /\bphase|\b(?:full|new) moon\b|\bmoon\b.*\b(?:be|is|nearly|quite|still) (?:full|new)\b|\b(?:is|will|was) (?:it |the |this )*moon (?:be )?(?:\w+ )?(?:full|new)\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\billuminat\w*|\bpercent(?:age)?\b|\b(?:waxing|waning)\b/u,
     )
   )
     return instantLine('moon', '', asked);
@@ -250,11 +223,14 @@ const list: Rule = (asked) => {
   const notes = [
     ...(split === null ? [] : [split.words]),
     ...(more.length === 0 ? [] : [`Two kinds at a time: not ${more.join(', ')}.`]),
+    ...(says(asked, A_RANGE) ? ['Not used: the most that they may be apart.'] : []),
     ...(says(asked, BY_MOON) ? ['Not used: the hour of the Moon; say from: or until: with it.'] : []),
     ...(read.note === undefined ? [] : [read.note]),
   ];
   return notes.length === 0 ? read : { ...read, note: notes.join(' ') };
 };
+
+const A_RANGE = /\d ?(?:to|-|–|and) ?\d+(?:\.\d+)? ?(?:arc ?sec|as\b|"|″|'')/u;
 
 /** "after moonset". */
 const BY_MOON =

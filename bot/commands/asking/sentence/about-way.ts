@@ -105,14 +105,18 @@ const standsNow = (target: NamedTarget, { site }: SunParts): Reading => ({
   line: commandLine('altitude', target.text, { at: 'now', site: site ?? undefined }),
 });
 
+/** "Venus 1300 goto". */
+const SENT_LAST = /\b(?:go ?to|slew)\W*$/u;
+
 /** "can i slew to venus now", "point the scope at mercury at 1pm": while the Sun is up then, whatever else a page on it would say. */
 export const moveByDay = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
-  if (!MOVES.test(plain) || !TO_MOVE.test(plain) || NOT_A_WAY.test(plain)) return null;
+  const isSentLast = SENT_LAST.test(plain);
+  if (!MOVES.test(plain) || !(isSentLast || TO_MOVE.test(plain)) || NOT_A_WAY.test(plain)) return null;
   const parts = partsOf(typed, known);
   const target = only(parts);
   const { night, hour } = parts.when;
-  if (target === undefined || !MOVED_TO.test(leftBefore(parts.sentence, target.at))) return null;
+  if (target === undefined || !(isSentLast || MOVED_TO.test(leftBefore(parts.sentence, target.at)))) return null;
   // A night or a day without an hour is asked about as a whole; no hour at all is now, where a way is asked for outright.
   const isOfNow = night === null || /^(?:today|this morning)$/u.test(night);
   if (hour === null && !(isOfNow && SENDS.test(plain))) return null;

@@ -95,7 +95,7 @@ export const says = ({ plain }: Asked, pattern: RegExp): boolean => pattern.test
 
 /** Asks how two targets stand to each other. */
 export const APART =
-  /\b(?:separations?|separated|(?<!\d )(?<!in )sep(?! (?:\d|20))|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|how many (?:deg|degrees?)|(?:close|near) (?:to )?(?:each other|together)|gap between|angle between|degrees (?:between|from))\b/u;
+  /\b(?:separations?|separated|(?<!\d )(?<!in )sep(?! (?:\d|20))|apart|distance (?:between|from|of)|angular distance|position angle|how (?:close|near|far)|how many (?:deg|degrees?)|(?:close|near) (?:to )?(?:each other|together)|gap between|angle between|degrees (?:between|from)|together|(?:near|close to|next to|beside) (?:to )?(?:mercury|venus|mars|jupiter|saturn|uranus|neptune))\b/u;
 
 /** Also "is the Moon near Jupiter": no town of that name. */
 const OF_PAIR = new RegExp(`${APART.source}|\\bmoon\\b.*\\bnear\\b`, 'u');

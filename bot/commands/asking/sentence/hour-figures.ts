@@ -17,20 +17,23 @@ const YEAR = /^(?:19[5-9]\d|20[0-5]\d)$/u;
 const inClock = (figures: string): string => `${figures.slice(0, 2)}:${figures.slice(2)}`;
 
 /** What may follow an hour that stands by itself. */
-const GOES_ON = /^(?:|not|and|or|from|in|with|for|please|pls|safe|ok|now)$/u;
+const GOES_ON =
+  /^(?:|alt|az|altitude|azimuth|height|high|where|how|not|and|or|from|in|with|for|please|pls|safe|ok|now|go|goto|slew|point|here|today|visible)$/u;
 
 /** By itself at the end, on a quarter, and no year. */
 const standsAlone = (four: string, next: string): boolean =>
   GOES_ON.test(next) && Number(four.slice(2)) % 15 === 0 && !YEAR.test(four);
 
 /** As the time rooms read it, "09:00"; null where the figures may be another thing. */
-export const hourInFigures = ({ words }: Sentence, { plain, at, count }: Run, before: string): string | null => {
+export const hourInFigures = ({ words, taken }: Sentence, { plain, at, count }: Run, before: string): string | null => {
   const said = WITH_WORD.exec(plain)?.[1];
   if (said !== undefined) return inClock(said);
   const [, hours = '', minutes = ''] = FIGURES.exec(plain) ?? [];
   const next = words[at + count]?.plain ?? '';
   if (hours === '' || OF_OTHERS.test(before) || UNIT.test(next)) return null;
   const four = `${hours}${minutes}`;
-  const isHour = OF_TIME.test(before) || OF_TIME.test(next) || four.startsWith('0') || standsAlone(four, next);
-  return isHour ? inClock(four) : null;
+  // "1900 10 dec": the night that follows is taken by now.
+  const then = taken[at + count] === true ? '' : next;
+  const isBesideTime = [before, next].some((word) => OF_TIME.test(word));
+  return isBesideTime || four.startsWith('0') || standsAlone(four, then) ? inClock(four) : null;
 };

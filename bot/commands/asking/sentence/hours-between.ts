@@ -51,10 +51,26 @@ const sharing = (first: Read, last: Read): Read =>
     ? { ...first, half: last.half }
     : first;
 
+const FOUR = '([01]\\d|2[0-3])([0-5]\\d)(?:h|hrs)?';
+/** "2200-0100", as observers write it. */
+const IN_FIGURES = new RegExp(`^(?:between |from )?${FOUR} ?(?:-|–|—|to|till|til|until|and) ?${FOUR}$`, 'u');
+const A_YEAR = /^20[2-5]\d$/u;
+
+const figuresBetween = (plain: string): HoursBetween | null => {
+  const [, hour = '', minute = '', lastHour = '', lastMinute = ''] = IN_FIGURES.exec(plain) ?? [];
+  const areYears = A_YEAR.test(`${hour}${minute}`) && A_YEAR.test(`${lastHour}${lastMinute}`);
+  return hour === '' || areYears ? null : { from: `${hour}:${minute}`, until: `${lastHour}:${lastMinute}` };
+};
+
 /** Its words are taken; null where none is said. */
 export const takeHoursBetween = (sentence: Sentence): HoursBetween | null => {
   const { words } = sentence;
   for (const run of runsOf(sentence, LONGEST)) {
+    const inFigures = figuresBetween(run.plain);
+    if (inFigures !== null) {
+      take(sentence, run);
+      return inFigures;
+    }
     const found = BETWEEN.exec(run.plain);
     if (found === null) continue;
     const isOfOther =

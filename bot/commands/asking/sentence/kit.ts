@@ -1,4 +1,5 @@
 /** With what and under which sky, in a sentence: "in binoculars", "my 8 inch dob", "from the suburbs". */
+import { LEAST_MM } from '../../../evening/equipment.js';
 import { numberOf, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 const LONGEST = 4;
@@ -28,7 +29,9 @@ const apertureIn = (words: string): string | null => {
   const value = numberOf(size?.[1] ?? '');
   const unit = size?.[2] ?? '';
   if (value === null || value <= 1 || (unit === 'in' && value > 40)) return null;
-  return unit === 'mm' || unit === 'cm' ? `${value}${unit}` : `${value} inch`;
+  if (unit !== 'mm' && unit !== 'cm') return `${value} inch`;
+  // "I have 20 and 9 mm": eyepieces, and no telescope.
+  return value * (unit === 'cm' ? 10 : 1) < LEAST_MM ? null : `${value}${unit}`;
 };
 
 const NO_TELESCOPE =

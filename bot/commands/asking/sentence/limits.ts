@@ -61,12 +61,16 @@ const ARCMIN =
 const ARCSEC =
   /^(?:wider|larger|more|greater|over|separated by more) than (\d{1,3}(?:\.\d+)?) ?(?:arc ?sec(?:ond)?s?|as|"|″|'')(?: apart)?$/u;
 
+/** "1 to 2 arcsec": from the lesser on. */
+const ARCSEC_RANGE =
+  /^(?:from )?(\d{1,3}(?:\.\d+)?) ?(?:to|-|–|and) ?\d{1,3}(?:\.\d+)? ?(?:arc ?sec(?:ond)?s?|as|"|″|'')(?: apart)?$/u;
+
 /** "galaxies larger than 10 arcmin", "doubles wider than 5 arcsec". */
 export const takeSizes = (sentence: Sentence): { readonly larger: string | null; readonly wider: string | null } => {
   const sizeIn = (pattern: RegExp): string | null =>
     takeFirst(sentence, LONGEST, ({ plain }) => pattern.exec(plain)?.[1] ?? null, /^(?:and|that|are|is|with)$/u)
       ?.text ?? null;
-  return { larger: sizeIn(ARCMIN), wider: sizeIn(ARCSEC) };
+  return { larger: sizeIn(ARCMIN), wider: sizeIn(ARCSEC) ?? sizeIn(ARCSEC_RANGE) };
 };
 
 const MESSIER = /^messiers?(?: objects?| targets?| list| catalog(?:ue)?)?$/u;

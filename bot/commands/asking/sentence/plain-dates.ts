@@ -49,6 +49,19 @@ const slashed = (text: string, usual: Spot | null | undefined): PlainDates | nul
   };
 };
 
+/** "2911": four figures that are no hour of a clock, and behind no list's name. */
+const COMPACT = /(?<![\w./:,+-])(\d{2})(\d{2})(?![\w./:,-]| ?(?:mm|m|km|ft|x|hz|px|ly|s|years?)\b)/u;
+const OF_LISTS =
+  /\b(?:ngc|ic|m|c|hd|hr|hip|sao|ugc|pgc|eso|arp|abell|cr|mel|mrk|gc|asteroid|number|no|pin|port|code|room|channel|at|for|of)\s*$/iu;
+const LAST_HOUR = 23;
+const compact = (text: string): PlainDates | null => {
+  const found = COMPACT.exec(text);
+  const [whole = '', day = '', month = ''] = found ?? [];
+  if (found === null || Number(day) <= LAST_HOUR || !isDay(Number(day)) || !isMonth(Number(month))) return null;
+  if (OF_LISTS.test(text.slice(0, found.index))) return null;
+  return { text: text.replace(whole, dateText({ day: Number(day), month: Number(month) }, undefined)), note: null };
+};
+
 interface DayAndMonth {
   readonly day: number;
   readonly month: number;
@@ -97,5 +110,5 @@ const besideNamed = (text: string): string => {
 /** @param usual where the asker stands: whether the day or the month comes first there */
 export const withPlainDates = (text: string, usual: Spot | null | undefined): PlainDates => {
   const named = besideNamed(text);
-  return slashed(named, usual) ?? { text: named, note: null };
+  return slashed(named, usual) ?? compact(named) ?? { text: named, note: null };
 };

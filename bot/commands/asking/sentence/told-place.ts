@@ -6,20 +6,26 @@ import { isProblem } from '../../../ground/problem.js';
 import { countryNamed, foldPlace, resolvePlace, type PlaceResolution } from '../../../places/index.js';
 import { spellerFor } from '../spelling/known-words.js';
 import type { Known } from './asked.js';
+import { isToldKit } from './told-kit.js';
 import { isLittle } from './words.js';
 
 const GREETING =
-  '(?:(?:hi|hey|hello|hiya|greetings|good (?:morning|evening|afternoon|day)|hallo|hola|bonjour|bonsoir|ciao|salut|cze[sś][cć]|ol[aá]|ok|so|and|well|sorry|actually|for info|fyi)(?: (?:all|everyone|everybody|folks|there|from))?[,.! ]+)*';
+  "(?:(?:hi|hey|hello|hiya|greetings|good (?:morning|evening|afternoon|day)|hallo|hola|bonjour|bonsoir|ciao|salut|cze[sś][cć]|ol[aá]|ok|so|and|well|sorry|actually|for info|fyi)(?: (?:all|everyone|everybody|folks|there))?[,.! ]+|(?:(?:i'?m|i am|we'?re) )?(?:a )?(?:new here|new member|new to (?:this|astronomy|the club)|newbie(?: here)?|beginner(?: here)?|first (?:post|time here))[,.! ]+)*";
+const NAME = "[\\p{L}'-]{2,20}";
 const ADVERBS =
   '(?: (?:now|here|currently|out|up|down|just|still|also|tonight|today|staying|living|based|located|observing|camping|gerade|jetzt|heute|hier|nu|hoy|ahora|teraz|agora|hoje|ora|adesso))*';
 /** "On my balcony in", "a club near". */
-const STANDS_ON = "(?: (?:(?:from|at|on|with) )?(?:my|our|the|an?) [\\p{L}'-]+(?: [\\p{L}'-]+)?)?";
+const STANDS_ON = "(?: (?:(?:from|at|on|with) )?(?:my|our|the|an?) [\\p{L}'-]+(?: [\\p{L}'-]+){0,2}?)?";
 const SITE_WORD = '(?:site|place|location|position|spot|observing (?:site|spot|place)|city|town)';
 
 const LEADS: readonly RegExp[] = [
   `(?:(?:i'?m|i am|we'?re|we are|am) ?${ADVERBS}|(?:i|we)${ADVERBS} (?:live|stay|observe|observing|image|camp))${STANDS_ON} (?:based |living |located |observing )?(?:at|in|from|from near|near|outside|close to|just outside)`,
   `(?:observing|currently|based|located|camping|living|here|set up)${ADVERBS} (?:in|at|from|near|from near|outside)`,
   '(?:in|from|here in|here from)',
+  '(?:greetings|hello|hi|hey|good (?:morning|evening|afternoon)|saludos|gr[uü](?:[sß]|ss)e|saluti) from',
+  `(?:i'?m|i am|my name is|(?:my )?name's|this is|it'?s) ${NAME}(?: ${NAME})?,? (?:and )?(?:i'?m |i am |we'?re |i )?(?:live |living |based |observing )?(?:in|from|near|here in)`,
+  `${NAME} here,? (?:(?:i'?m|i am|living|based) )?(?:in|from|near)`,
+  "(?:(?:i|we|i've|we've|just|recently|have) )*moved(?: house)? to",
   '(?:aktuell|derzeit|momentan|zur ?zeit|gerade|actualmente|ahora|actuellement|attualmente|adesso|momenteel|nu|obecnie|teraz|atualmente|agora)(?: (?:in|bei|en|cerca de|[aà]|pr[eè]s de|a|vicino a|te|w|we|em))+',
   `(?:my|our) ${SITE_WORD}(?: is|'s|:| =)(?: (?:now|in|at|near|close to|outside|just outside))*`,
   '(?:my|our) (?:home|house|garden|back ?yard|observatory|balcony|scope|telescope|dob) is (?:in|at|near|outside|close to)',
@@ -58,6 +64,8 @@ export interface ToldPlace {
   readonly isAmbiguous: boolean;
   /** What was said behind it, '' where that is no more than filling. */
   readonly rest: string;
+  /** What was told of their telescope and mount. */
+  readonly gear?: string;
 }
 
 /** Polish names bend after these: "w krakowie", "w gdańsku". */
@@ -115,11 +123,20 @@ const toldFirst = (text: string, known: Known): ToldPlace | null => {
   const [, place, rest] = FIRST_SENTENCE.exec(text) ?? [];
   if (place === undefined || rest === undefined || !isRemark(rest)) return null;
   const found = resolvePlace(known.places(), place);
-  return isProblem(found) || !found.isQualified ? null : { place, isAmbiguous: false, rest: '' };
+  return isProblem(found) || !found.isQualified ? null : { place, isAmbiguous: false, rest: '', gear: rest };
 };
 
 /** "Yorkshire" behind "leeds," is where that lies, though no list has it. */
 const ONE_MORE_NAME = /^\p{L}[\p{L}'-]*(?: \p{L}[\p{L}'-]*)?$/u;
+
+/** Whether what stands behind a place is filling, where it lies, or a remark: `typed` has it with the marks before it. */
+const saysNoMore = (words: string, typed: string, known: Known): boolean => {
+  if (SAYS_NO_MORE.test(words) || (/^\s*[.;!]/u.test(typed) && isRemark(words))) return true;
+  if (!ONE_MORE_NAME.test(words) || words.split(' ').some((word) => isLittle(word))) return false;
+  // "Penzance Cornwall": no word of ours, so where it lies.
+  const isName = (word: string): boolean => !isLittle(word) && !spellerFor(known).isKnown(word);
+  return /^,/u.test(typed.trim()) || words.toLowerCase().split(' ').every(isName);
+};
 
 /** Null where none is told so, or what is told is none. */
 export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
@@ -135,15 +152,9 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     const found = placeIn(rest, before, known);
     if (found === null) continue;
     if (BARE.test(before) && !IS_HERE.test(found.rest)) continue;
-    // "Penzance Cornwall": no word of ours, so where it lies.
-    const isName = (word: string): boolean => !isLittle(word) && !spellerFor(known).isKnown(word);
-    const isRegion =
-      ONE_MORE_NAME.test(found.rest) &&
-      (/^,/u.test(rest.slice(found.end).trim()) || found.rest.toLowerCase().split(' ').every(isName));
-    const isFurther = /^\s*[.;!]/u.test(rest.slice(found.end)) && isRemark(found.rest);
-    const isAll =
-      isFurther || SAYS_NO_MORE.test(found.rest) || (isRegion && !found.rest.split(' ').some((word) => isLittle(word)));
-    return { place: found.place, isAmbiguous: found.isAmbiguous, rest: isAll ? '' : found.rest };
+    const told = { place: found.place, isAmbiguous: found.isAmbiguous };
+    if (isToldKit(found.rest)) return { ...told, rest: '', gear: found.rest };
+    return { ...told, rest: saysNoMore(found.rest, rest.slice(found.end), known) ? '' : found.rest };
   }
   return toldFirst(text, known);
 };

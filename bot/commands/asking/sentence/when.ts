@@ -20,7 +20,10 @@ export interface When {
   readonly note: string | null;
 }
 
-const MONTH = new RegExp(`^in (?:(early|mid|late) )?(${MONTH_WORDS})( \\d{4})?$`, 'u');
+const MONTH = new RegExp(
+  `^(?:in (?:(early|mid|late) )?(${MONTH_WORDS})( \\d{4})?|(?:(early|mid|late) )?(${MONTH_WORDS})( 20[2-9]\\d))$`,
+  'u',
+);
 /** The middle of a season as the north has it; the note says which day was taken. */
 const SEASONS = tableOf({
   'in spring': '15 apr',
@@ -62,7 +65,10 @@ const plainDate = (words: string): string =>
 /** The 15th of a month, a season's middle, a day with a name of its own. */
 const roughNight = ({ plain }: Run): string | null => {
   const month = MONTH.exec(plain);
-  if (month !== null) return `${DAY_OF.get(month[1] ?? 'mid') ?? '15'} ${month[2] ?? ''}${month[3] ?? ''}`;
+  if (month !== null) {
+    const [, part, name, year, loosePart, looseName = '', looseYear = ''] = month;
+    return `${DAY_OF.get(part ?? loosePart ?? 'mid') ?? '15'} ${name ?? looseName}${year ?? looseYear}`;
+  }
   const season = SEASONS.get(plain);
   if (season !== undefined) return season;
   return NAMED_DAYS.get(plain) ?? null;
@@ -202,10 +208,16 @@ const takeUniversal = (sentence: Sentence, from: number): boolean => {
   return true;
 };
 
+/** "3h of subs", "2 hours of data": how long, and no hour. */
+const isLasting = ({ words }: Sentence, { plain, at, count }: Run): boolean =>
+  /^\d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?)$/u.test(plain) && words[at + count]?.plain === 'of';
+
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
   const read = (run: Run, before: string): string | null =>
-    hourInFigures(sentence, run, before) ?? hourIn(run, before, nowUtcMs);
-  const said = takeFirst(sentence, LONGEST, read, PREPOSITION);
+    isLasting(sentence, run) ? null : hourIn(run, before, nowUtcMs);
+  const figures = (run: Run, before: string): string | null => hourInFigures(sentence, run, before);
+  // "Now, 1900": the hour that is named.
+  const said = takeFirst(sentence, LONGEST, figures, PREPOSITION) ?? takeFirst(sentence, LONGEST, read, PREPOSITION);
   if (said === null) return null;
   if (/\d/u.test(said.text) && takeUniversal(sentence, said.at)) return { ...said, text: `${said.text} utc` };
   return isMorning ? { ...said, text: inTheMorning(said.text) } : said;

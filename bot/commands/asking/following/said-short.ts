@@ -1,0 +1,74 @@
+/** Questions of the last target cut short, or in a foreigner's English, as whole ones of "it": "how high then", "wat eyepiece", "will i see the rings". */
+
+const AND = '(?:(?:and|so|ok|but|then|oh),? )*';
+const form = (pattern: string): RegExp =>
+  new RegExp(`^${AND}(?:${pattern})(?: (?:then|now|too|please|pls|for (?:it|that|this|them)))*$`, 'iu');
+
+const SHORT: readonly (readonly [RegExp, string])[] = [
+  [form('how (?:much )?(?:high|low)(?: up)?(?: is (?:it|that))?'), 'how high is it'],
+  [
+    form(
+      '(?:where|which (?:way|direction)|what direction|direction)(?: (?:do|should|must|shall) (?:i|we) (?:look|point|face|turn))?',
+    ),
+    'where is it',
+  ],
+  [form('(?:when|what time)?(?: is| does it)? ?(?:it )?(?:best|highest)'), 'when is it highest'],
+  [form('(?:rise|rising|rises|set|setting|sets) ?times?|when (?:rising|setting)'), 'when does it rise'],
+  [
+    form(
+      '(?:wh?at|which) (?:lens|lenses|eye ?pieces?|ep|power|magnification|mag)(?: (?:(?:sh?ou?l?d|shud|shld|shoud)|do|shall|can|must|to) ?(?:i|we)?)?(?: (?:use|take|need|put in|want|choose))?(?: (?:is )?best)?',
+    ),
+    'which eyepiece for it',
+  ],
+  [
+    form('(?:wh?at|which|any|do i need an?) filters?(?: (?:should|do|shall|to) ?(?:i|we)?)?(?: (?:use|take|need))?'),
+    'which filter for it',
+  ],
+  [
+    form(
+      "(?:will|can|could|would|do|shall) (?:i|we|you) (?:also |still )?(?:see|get|spot) (?:the |its |his |saturn's )?rings?|(?:are )?(?:the )?rings? (?:visible|seen)",
+    ),
+    'can i see its rings',
+  ],
+  [
+    form(
+      "(?:how (?:far|wide|close)(?: apart)? (?:are|is) (?:they|it|the two|the stars|both)(?: apart)?|how far apart|(?:the |its |what(?:'s| is|s)? (?:the )?)?(?:gap|separation|distance)(?: between (?:them|the two|both|the stars))?)",
+    ),
+    'what is the separation of it',
+  ],
+  [form('(?:the )?(?:meridian )?flip(?: time)?|when(?: does it| will it)? flip'), 'when does it flip'],
+  [
+    form(
+      "(?:the )?moon(?:'s)? (?:sep(?:aration)?|distance)(?: from it)?|how (?:far|close|near) is the moon(?: (?:from|to) it)?",
+    ),
+    'how far is it from the moon',
+  ],
+  [form('how (?:big|large|wide)|its size|size'), 'how big is it'],
+  [form('how bright|(?:its )?(?:mag|magnitude|brightness)'), 'how bright is it'],
+  [
+    form('how (?:do|can|could|should|would|to)(?: (?:i|we|you))? (?:find|locate|get to|hop to)(?: (?:it|that|them))?'),
+    'how do i find it',
+  ],
+];
+
+/** "And the one more left of it", "whats the bright star under them": what stands on that side. */
+const BESIDE =
+  /^(?:(?:and|so|ok|but),? )*(?:(?:what(?:'?s| is| are|s)?|which(?: is)?) )?(?:that |the )(?<which>(?:[\p{L}-]+ ){0,2}?)(?:one|stars?|planets?|things?|lights?|dots?)(?: that(?:'?s| is))? (?:more |just |further |directly |right )*(?:to the |on the |on its )?(?<side>left|right|under(?:neath)?|below|beneath|above|over|next to|beside|near|close to)(?: (?:hand )?side)?(?: (?:of|to))? ?(?:it|them|that|this one|that one)?$/iu;
+
+export interface BesideIt {
+  /** "the bright star left of it". */
+  readonly words: string;
+  /** As it was called: "bright ", "orangey ". */
+  readonly which: string;
+}
+
+export const besideSaid = (said: string): BesideIt | null => {
+  const { which = '', side } = BESIDE.exec(said)?.groups ?? {};
+  if (side === undefined) return null;
+  const of = /^(?:left|right)$/iu.test(side) ? `${side.toLowerCase()} of` : side.toLowerCase();
+  return { words: `what is the ${which.replace(/\borangey?\b|\borangy\b/iu, 'orange')}star ${of} it`, which };
+};
+
+/** Null: it is none of them. */
+export const saidShort = (said: string): string | null =>
+  SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? besideSaid(said)?.words ?? null;

@@ -1,0 +1,77 @@
+/** Whether a whole line asks how, where or with what the step in hand is done: "where is this limit?", "what I must do now?" */
+
+const LONGEST = 100;
+
+const LEAD =
+  '(?:(?:ok|okay|but|and|so|sorry|um|er|hm+|please|pls|yes|no|well|then|now|right|hi|thanks|could you|can you|would you|i ask)[, ]+)*';
+const WE = '(?:i|we|you|one|u)';
+const MODAL = '(?:do|does|can|could|should|shall|must|would|will|have|need|am|are|to)';
+const DOES =
+  '(?:do|make|get|go|find|reach|see|look|set|change|open|click|press|type|choose|pick|select|enter|put|write|try|begin|start|switch|turn|tap)';
+const TAIL = '(?: (?:please|pls|then|now|exactly|here|there|in|on|at|it|that|this|first|next))*[ ?!.]*$';
+const ONE = '(?:first|second|third|fourth|last|next)';
+
+export type AsksOfStep = 'how' | 'where';
+
+const WHERE: readonly RegExp[] = [
+  new RegExp(`^${LEAD}(?:where|whre|wher|were) (?:exactly|(?:is|are|was|would|${MODAL})\\b.{0,60})${TAIL}`, 'iu'),
+  new RegExp(`^${LEAD}(?:where|wher)${TAIL}`, 'iu'),
+  new RegExp(
+    `^${LEAD}(?:in |on |at |under )?(?:which|what) (?:menu|button|setting|settings|option|tab|page|window|key|field|program|driver|list|screen|icon)\\b.{0,40}$`,
+    'iu',
+  ),
+  new RegExp(
+    `^${LEAD}(?:i )?(?:can(?:not|['’]?t| not)|do(?:n['’]?t| not)|dont) (?:find|see) (?:it|that|this|them)\\b.{0,12}\\b(?:where|how|which)\\b.{0,30}$`,
+    'iu',
+  ),
+  new RegExp(`^${LEAD}(?:i )?(?:do(?:n['’]?t| not)|dont|not) (?:know|see) where\\b.{0,40}$`, 'iu'),
+  new RegExp(
+    `^${LEAD}(?:what(?:['’]?s| is) the way|how do ${WE} get|how to get|how can ${WE} get) (?:to|there|into)\\b.{0,40}$`,
+    'iu',
+  ),
+];
+
+const HOW: readonly RegExp[] = [
+  new RegExp(
+    `^${LEAD}how(?: ${MODAL})?(?: ${WE})?(?: (?:do|make|go about|start|begin))?(?: (?:it|that|this|so|these))?${TAIL}`,
+    'iu',
+  ),
+  new RegExp(
+    `^${LEAD}what (?:${MODAL} )?${WE} (?:(?:must|should|shall|can|could|supposed|meant|want me|have|need|to|exactly) )*${DOES}\\b.{0,40}$`,
+    'iu',
+  ),
+  new RegExp(
+    `^${LEAD}what (?:(?:is|are|comes|to do|shall|now|next|then|do i do)\\b *)*(?:now|next|then|to do|do i do|to do now)${TAIL}`,
+    'iu',
+  ),
+  new RegExp(
+    `^${LEAD}(?:explain|show|tell|describe|walk)(?: (?:me|us))?(?: (?:how|what|that|this|it|again|more|in detail|step by step|through (?:it|that|this)|(?:the )?${ONE} (?:step|line|point|part)|the steps?|step \\w+|line \\w+|to|do|i|must|shall|should|can|exactly|slowly|please))*[ ?!.]*$`,
+    'iu',
+  ),
+  new RegExp(
+    `^${LEAD}(?:i )?(?:do(?:n['’]?t| not)|dont|not|no idea|dunno)(?: (?:know|understand|get|see))? (?:how|what (?:to|i|we|you))\\b.{0,40}$`,
+    'iu',
+  ),
+  new RegExp(`^${LEAD}(?:step by step|the steps|which steps)${TAIL}`, 'iu'),
+  new RegExp(`^${LEAD}what (?:about|is|was) (?:the )?${ONE} (?:step|line|point|part)\\b.{0,20}$`, 'iu'),
+];
+
+/** @returns null where the line asks something else, or tells anything besides */
+export const asksOfTheStep = (text: string): AsksOfStep | null => {
+  const said = text.trim();
+  if (said.length > LONGEST || said.includes('\n')) return null;
+  if (WHERE.some((form) => form.test(said))) return 'where';
+  return HOW.some((form) => form.test(said)) ? 'how' : null;
+};
+
+const ORDINALS: readonly RegExp[] = [
+  /\bfirst\b|\bstep (?:1|one|a)\b/iu,
+  /\bsecond\b|\bstep (?:2|two|b)\b/iu,
+  /\bthird\b|\bstep (?:3|three|c)\b/iu,
+];
+
+/** Which line of the step is asked for, from 0; null where none is named. */
+export const lineAsked = (text: string): number | null => {
+  const at = ORDINALS.findIndex((form) => form.test(text));
+  return at < 0 ? null : at;
+};
