@@ -28,7 +28,8 @@ const PROGRAM =
 /** A list to pick from is neither what it has nor what the system has. */
 const OFFERS = /\b(?:lists?|offers?|shows? me|drop ?down|to choose from|can (?:choose|pick))\b/iu;
 /** "Both X and Y" names two, and "on the same machine" says nothing of ports. */
-const BOTH = /\bboth\b(?! (?:\/dev|tty|cu))|\bthe same(?! (?:machine|computer|laptop|pc|system|cable|lead|time|night|day|error|problem)\b)|\bsame (?:in|on|number|one|port|com)\b|\beach\b/iu;
+const BOTH =
+  /\bboth\b(?! (?:\/dev|tty|cu))|\bthe same(?! (?:machine|computer|laptop|pc|system|cable|lead|time|night|day|error|problem)\b)|\bsame (?:in|on|number|one|port|com)\b|\beach\b/iu;
 const TOO = /\b(?:too|also|as well)\b/iu;
 const GUESSED = /\b(?:should|shall|would|could|might|maybe|try|trying|tried|or)\b|\?/iu;
 
