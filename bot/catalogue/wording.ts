@@ -25,9 +25,15 @@ export const targetLabel = (target: Target, also?: string): string => {
   return shorten(`${name} · ${kindAndPlace(target)}`, LONGEST_LABEL);
 };
 
+/** Asterisms are called in other languages too, which their English name stands for; from memory, no source. */
+const isAbroad = ({ kind }: Target, alias: string): boolean =>
+  kind === 'asterism' && /\P{ASCII}|(?:dreieck|sechseck|wagen)$|^(?:Grande?|Croix|Cruz|Kreuz|Triangle d) /u.test(alias);
+
 /** "M 97 (Owl Nebula)": enough to choose by; a further catalogue's number says nothing more. */
 export const nameWithAlias = (target: Target): string => {
-  const also = target.aliases.find((alias) => !/^(?:NGC|IC|HIP) /.test(alias) && partOfList(alias) === null);
+  const also = target.aliases.find(
+    (alias) => !/^(?:NGC|IC|HIP) /.test(alias) && partOfList(alias) === null && !isAbroad(target, alias),
+  );
   return also === undefined ? target.name : `${target.name} (${also})`;
 };
 

@@ -22,7 +22,7 @@ import { sunUpAltitudeDeg } from '../sky/sun-safety.js';
 import { horizontalOf, placeOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Place, UtcMs } from '../sky/types.js';
-import { formatLocalTime, nightsFrom } from '../times/index.js';
+import { formatLocalDateTime, formatLocalTime, nightsFrom } from '../times/index.js';
 import { choice, defineCommand, integer, optional, text, type Deps } from './core/command.js';
 import { mountFor, mountOption } from './asking/mount-for.js';
 import { commandLine } from './asking/question-parts.js';
@@ -191,10 +191,11 @@ export const alignment = defineCommand({
     const wanted = options.stars === 2 ? 2 : 3;
     const chosen = chooseFor(mount, where, utcMs, offered, { wanted, isOfBothSides: options.side === 'both' });
     const { notes } = asked;
+    const title = `Stars to align on${options.at === undefined ? '' : `, ${formatLocalDateTime(utcMs, zone)}`}`;
     if (chosen === null) {
       const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > sunUpAltitudeDeg(observer);
       return reply({
-        title: 'Stars to align on',
+        title,
         level: isDay ? 'caution' : 'info',
         cautions: isDay ? [`${ALIGNING_BY_DAY} ${cautionText('sun')}`] : [],
         summary: tooFew(where, utcMs, offered, excluded.size > 0),
@@ -220,9 +221,9 @@ export const alignment = defineCommand({
       })),
     );
     return reply({
-      title: 'Stars to align on',
+      title,
       level: isShort ? 'caution' : 'good',
-      summary: `${isShort ? 'Only two stars stand well just now. ' : ''}In this order: ${listed(
+      summary: `${isShort ? `Only two stars stand well ${options.at === undefined ? 'just now' : 'then'}. ` : ''}In this order: ${listed(
         inOrder.map(({ star }) => star.name),
         'then',
       )}. Then 95 of 100 targets should land within ${Math.max(1, Math.round(within95))}′.`,

@@ -1,6 +1,6 @@
 /** `moon`: its phase by name, how much is lit, the quarters to come and the next dark weekend. */
 import { darkNights, type DarkNight } from '../ahead/moonless.js';
-import { MS_PER_DAY } from '../ground/durations.js';
+import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
@@ -68,6 +68,17 @@ const askedFirst = ({ next, later = 0, count = 1 }: Next, utcMs: UtcMs, zone: st
     return `${name}: ${listed(days)}. Now: `;
   }
   return `${name} ${dayWords(at, zone, utcMs)}, ${formatLocalTime(at, zone)}. Now: `;
+};
+
+const NEAR_HOURS = 36;
+
+/** ", 16 h after full Moon": whether it is full is asked of a night, and it is so for an instant. "" where that is far. */
+const besideFull = (utcMs: UtcMs): string => {
+  const nearMs = NEAR_HOURS * MS_PER_HOUR;
+  const full = nextMoonPhase(180, utcMs - nearMs);
+  const hours = Math.round((utcMs - full) / MS_PER_HOUR);
+  if (Math.abs(utcMs - full) > nearMs) return '';
+  return hours === 0 ? ', full now' : `, ${Math.abs(hours)} h ${hours > 0 ? 'after' : 'before'} full Moon`;
 };
 
 /** "Sat 5 Dec, no Moon 17:58 to 05:35; before it Sat 28 Nov, only 18:01 to 20:12". */
@@ -162,7 +173,7 @@ export const moon = defineCommand({
       .map(({ word, at }) => `${word} ${formatClock(at, zone)}`);
     return reply({
       title: `The Moon, ${formatLocalDateTime(utcMs, zone)}`,
-      summary: `${askedFirst(request.options, utcMs, zone)}${request.options.next === undefined ? capital(name) : name}, ${lit} % lit, ${ageDays.toFixed(1)} days old; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
+      summary: `${askedFirst(request.options, utcMs, zone)}${request.options.next === undefined ? capital(name) : name}, ${lit} % lit, ${ageDays.toFixed(1)} days old${besideFull(utcMs)}; ${place.altitudeDeg > 0 ? `${degrees(place.altitudeDeg)} high in the ${compassWord(place.azimuthDeg)}` : 'below the horizon'}.`,
       facts: [
         ...eclipse.facts,
         ...(events.length === 0 ? [] : [{ label: 'This night', value: listed(events) }]),

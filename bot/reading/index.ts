@@ -63,6 +63,7 @@ export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js'
 export { withoutSaidAlready } from './answers/said-already.js';
 export { supposedChecks, supposition } from './answers/supposes.js';
 export { asksOfTheStep, lineAsked, type AsksOfStep } from './answers/asks-of-step.js';
+export { hasNone } from './answers/has-none.js';
 export { suspectedCause } from './answers/suspects.js';
 export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';

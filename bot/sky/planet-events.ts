@@ -35,6 +35,27 @@ const oppositionsOf = (planet: (typeof OUTER)[number], { startUtcMs, endUtcMs }:
   ];
 };
 
+/** Mars comes round in 780 days, Jupiter in 399, the others sooner: from so long before there is one at least. */
+const SYNODIC_DAYS = { Mars: 800, Jupiter: 410, Saturn: 390, Uranus: 380, Neptune: 380 } as const;
+
+/** The last opposition before an instant and the first after it; null for a planet inside the Earth's way. */
+export const oppositionsAround = (
+  planet: string,
+  utcMs: UtcMs,
+): { readonly lastUtcMs: UtcMs; readonly nextUtcMs: UtcMs } | null => {
+  const outer = OUTER.find((name) => name.toLowerCase() === planet.toLowerCase());
+  if (outer === undefined) return null;
+  const from = (startUtcMs: UtcMs): UtcMs =>
+    SearchRelativeLongitude(Body[outer], 0, engineTime(startUtcMs)).date.getTime();
+  let lastUtcMs = from(utcMs - SYNODIC_DAYS[outer] * MS_PER_DAY);
+  let nextUtcMs = from(lastUtcMs + MS_PER_DAY);
+  while (nextUtcMs <= utcMs) {
+    lastUtcMs = nextUtcMs;
+    nextUtcMs = from(lastUtcMs + MS_PER_DAY);
+  }
+  return { lastUtcMs, nextUtcMs };
+};
+
 const elongationsOf = (planet: (typeof INNER)[number], { startUtcMs, endUtcMs }: TimeSpan): PlanetEvent[] => {
   const found: PlanetEvent[] = [];
   let fromUtcMs = startUtcMs;

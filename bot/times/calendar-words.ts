@@ -167,6 +167,9 @@ const daysAhead = (words: string, today: LocalDate): DayText | null => {
 export const weekdayOf = ({ year, month, day }: LocalDate): number =>
   new Date(Date.UTC(year, month - 1, day)).getUTCDay();
 
+/** What is so near is called tomorrow and not "next": that is a week on; common practice, no source. */
+const SO_NEAR_DAYS = 2;
+
 /** "friday", "next tuesday", "saturday night": the next to come, today included unless "next" says otherwise. */
 const comingWeekday = (words: string, today: LocalDate): DayText | null => {
   const match = /^(next |this |coming |last )?([a-z]{3,9}\.?)( night| evening)?$/.exec(words);
@@ -174,7 +177,7 @@ const comingWeekday = (words: string, today: LocalDate): DayText | null => {
   if (match === null || index < 0) return null;
   const [, lead, , night] = match;
   const days = (index - weekdayOf(today) + 7) % 7;
-  const onward = lead === 'next ' && days === 0 ? 7 : days;
+  const onward = lead === 'next ' && days <= SO_NEAR_DAYS ? days + 7 : days;
   return { date: addDays(today, lead === 'last ' ? days - 7 : onward), night: night !== undefined };
 };
 

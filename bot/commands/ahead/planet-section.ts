@@ -1,10 +1,10 @@
 /** Oppositions and greatest elongations, and how high an elongation has its planet in this place's twilight. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
-import { isoUtc } from '../../reply/wording.js';
+import { capital, isoUtc } from '../../reply/wording.js';
 import { horizontalOf } from '../../sky/place.js';
-import { planetEvents, type PlanetEvent } from '../../sky/planet-events.js';
+import { oppositionsAround, planetEvents, type PlanetEvent } from '../../sky/planet-events.js';
 import { twilights } from '../../sky/twilight.js';
-import { localDateAt, localToUtc, nightAround } from '../../times/index.js';
+import { formatLocalDate, localDateAt, localToUtc, nightAround } from '../../times/index.js';
 import { isAbout, toldFrom, type Question, type Section } from './ahead-question.js';
 import { planetFact } from './ahead-words.js';
 
@@ -26,10 +26,19 @@ const twilightAltitudeDeg = (
   return atUtcMs == null ? null : horizontalOf({ kind: 'solarSystem', body: planet }, observer, atUtcMs).altitudeDeg;
 };
 
+/** A planet that has none in the weeks asked of: when it was last at opposition, and when next. */
+const beyondSpan = ({ about, zone, span, spanSaid, nowUtcMs = span.startUtcMs }: Question): string | null => {
+  const around = about === null || (spanSaid ?? null) !== null ? null : oppositionsAround(about, nowUtcMs);
+  if (around === null) return null;
+  const [last, next] = [around.lastUtcMs, around.nextUtcMs].map((utcMs) => formatLocalDate(utcMs, zone));
+  return `${capital(about ?? '')} was at opposition on ${last ?? ''}; the next is on ${next ?? ''}.`;
+};
+
 export const planets = (question: Question): Section => {
   const { zone, span } = question;
   const found = planetEvents(span).filter(({ planet }) => isAbout(question, planet));
   return {
+    headline: found.length === 0 ? beyondSpan(question) : null,
     facts: found.map((event) => planetFact(event, twilightAltitudeDeg(question, event), zone, toldFrom(question))),
     times: found.map(({ utcMs }) => utcMs),
     data: found.map(({ planet, what, utcMs }) => ({ what, planet, utc: isoUtc(utcMs) })),

@@ -34,7 +34,7 @@ import { lastSaidToIt } from './last-said.js';
 import { heardIn, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
-import { isDenied, isFoundSet } from './told-at-card.js';
+import { isDenied, isFoundSet, isNotThere } from './told-at-card.js';
 import { withNamed } from './supposed.js';
 import { takeAside } from './take-aside.js';
 import { changed, wasShown, type Began, type Turn } from './turn.js';
@@ -168,12 +168,13 @@ const takeCured = (
 };
 
 const IN_ORDER = 'Then that is in order; on to what else it can be.';
+const NOT_THERE = 'Then it is not that; on to what else it can be.';
 
 /** What was heard beside a sure answer. */
 const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null): readonly string[] => {
   const { model } = began.context;
   if (meant?.id === 'same' && (isDenied(began, text) || isFoundSet(began, text, read)))
-    return [IN_ORDER, ...heardIn(model, read)];
+    return isNotThere(began, text) ? [NOT_THERE] : [IN_ORDER, ...heardIn(model, read)];
   // The cure itself is said by the reply.
   if (meant?.id === 'works') return heardIn(model, read);
   return [

@@ -18,6 +18,9 @@ const SHOWN = new RegExp(
   'giu',
 );
 const ANY = new RegExp(String.raw`(?<![\w])${PORT}(?![\w])`, 'giu');
+/** "COM5 is in the list": what the system shows. */
+const IN_A_LIST =
+  /\b(?:is|stands|appears|shows up|comes up) (?:in|under|there in) (?:the )?(?:list|ports|device manager|windows)\b/iu;
 /** Ports that every system of its kind has, and no mount. */
 const OF_THE_SYSTEM = /bluetooth|debug|wlan/iu;
 const PROGRAM =
@@ -87,7 +90,8 @@ const takePiece = (named: Named, piece: string): void => {
     if (OFFERS.test(piece) || ports.length > 1 || GUESSED.test(piece)) return;
     named.chosen = first;
     named.isInVain = false;
-  } else takeShown(named, piece);
+  } else if (IN_A_LIST.test(piece) && ports.length === 1) named.shown.set(first.name, first.port);
+  else takeShown(named, piece);
 };
 
 const CHECK = 'port-match';

@@ -45,6 +45,9 @@ const SIDE =
 const BOTH_SIDES =
   /\b(?:each|both|either|opposite|different|two) sides?\b|\b(?:one|1|some) (?:on |in |to |at )?(?:the )?(?:east\w*|west\w*)\b.*\b(?:one|1|other|some) (?:on |in |to |at )?(?:the )?(?:east\w*|west\w*)\b|\beast and (?:one )?west\b/u;
 
+const LEAVES_OUT =
+  /\b(?:not|no|without|except|excluding|other than|apart from|instead of|can'?t see|cannot see)\b(.*)$/u;
+
 /** "two stars in the east": how many, and on which side of the sky. */
 const alignmentLine = (asked: Asked): Reading => {
   const isTwo = says(
@@ -54,11 +57,27 @@ const alignmentLine = (asked: Asked): Reading => {
   const [, looked, named] = SIDE.exec(asked.plain) ?? [];
   const side = says(asked, BOTH_SIDES) ? 'both' : (looked ?? named);
   const mount = mountSaid(asked.plain);
+  const [, after = ''] = LEAVES_OUT.exec(asked.plain) ?? [];
+  const leftOut = asked.targets.filter((name) => after.includes(name));
   return instantLine('alignment', '', asked, {
     ...(isTwo ? { stars: '2' } : {}),
     ...(side === undefined ? {} : { side }),
     ...(mount === null ? {} : { mount }),
+    ...(leftOut.length === 0 ? {} : { not: leftOut.join(', ') }),
   });
+};
+
+/** "What do I type for the Crab Nebula": its number, and its coordinates. */
+const typedFor = (asked: Asked): Reading | null => {
+  const [target, ...others] = asked.targets;
+  const isOfClock = says(asked, /\b(?:dst|daylight|summer ?time|time|date|zone|site|place|latitude|longitude)\b/u);
+  return target === undefined || target === 'sun' || others.length > 0 || isOfClock
+    ? null
+    : {
+        ...instantLine('epoch', target, asked),
+        note: 'In the controller it stands in its list under the number or name in the title; else type these coordinates.',
+        usesAll: true,
+      };
 };
 
 /** Whole commands that a few words ask for. */
@@ -76,7 +95,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     () => ({ line: 'forget' }),
   ],
   [
-    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) (?:all?ign|all?in)|\balign(?:ment)? stars?\b|^(?:(?:a|the) )?(?:two|three|2|3)[ -]stars? align\w*\b(?=.*\b(?:sides?|east|west)\b)|\b(?:two|three|2|3) stars?\b.*\bali?gn|\b(?:what|which)\b.{0,20}\b(?:should|do|can|shall|to)\b.{0,12}\ball?ign (?:on|to|with)\b|\ball?ign on (?:two|three|2|3|some|a few)(?: bright)? stars?\b/u,
+    /\b(?:what|which|good|best|two|three|bright)\b.*\bstars?\b.*\ball?ign|\bstars? (?:to|for) (?:all?ign|all?in)|\balign(?:ment)? stars?\b|^(?:(?:a|the) )?(?:two|three|2|3)[ -]stars? align\w*\b(?=.*\b(?:sides?|east|west)\b)|\b(?:two|three|2|3) stars?\b.*\bali?gn|\b(?:what|which)\b.{0,20}\b(?:should|do|can|shall|to)\b.{0,12}\ball?ign (?:on|to|with)\b|\ball?ign on (?:two|three|2|3|some|a few)(?: bright)? stars?\b|^align(?:ment)?\b.*\b(?:without|not|except)\b/u,
     alignmentLine,
   ],
   [
@@ -88,8 +107,8 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
   ],
   [/\bsidereal\b|\blst\b/u, (asked) => instantLine('sidereal', '', asked)],
   [
-    /\bwhat\b.*\b(?:do|should|must|shall) (?:i|we) (?:type|enter|put)\b|\bdaylight ?saving|\bdst\b|\btime ?zone\b|\b(?:set ?up|enter|put in|type in) (?:the )?(?:date|time|site)/u,
-    (asked) => instantLine('entries', '', asked),
+    /\bwhat\b.*\b(?:do|should|must|shall) (?:i|we) (?:type|enter|put)\b|\bhow (?:do|should|must|can) (?:i|we) (?:type|enter)\b|\bdaylight ?saving|\bdst\b|\btime ?zone\b|\b(?:set ?up|enter|put in|type in) (?:the )?(?:date|time|site)/u,
+    (asked) => typedFor(asked) ?? instantLine('entries', '', asked),
   ],
 ];
 

@@ -67,7 +67,7 @@ const moon: Rule = (asked) => {
   if (
     says(
       asked,
-      /\bphase|\b(?:full|new) moon\b|\bmoon\b.*\b(?:be|is|nearly|quite|still) (?:full|new)\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\billuminat\w*|\bpercent(?:age)?\b|\b(?:waxing|waning)\b/u,
+      /\bphase|\b(?:full|new) moon\b|\bmoon\b.*\b(?:be|is|nearly|quite|still) (?:full|new)\b|\b(?:is|will|was) (?:it |the |this )*moon (?:be )?(?:\w+ )?(?:full|new)\b|\bquarter\b|\bhow (?:full|bright|big|old)\b|\blit\b|\billuminat\w*|\bpercent(?:age)?\b|\b(?:waxing|waning)\b/u,
     )
   )
     return instantLine('moon', '', asked);

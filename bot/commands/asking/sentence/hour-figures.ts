@@ -17,7 +17,8 @@ const YEAR = /^(?:19[5-9]\d|20[0-5]\d)$/u;
 const inClock = (figures: string): string => `${figures.slice(0, 2)}:${figures.slice(2)}`;
 
 /** What may follow an hour that stands by itself. */
-const GOES_ON = /^(?:|not|and|or|from|in|with|for|please|pls|safe|ok|now|go|goto|slew|point|here|today|visible)$/u;
+const GOES_ON =
+  /^(?:|alt|az|altitude|azimuth|height|high|where|how|not|and|or|from|in|with|for|please|pls|safe|ok|now|go|goto|slew|point|here|today|visible)$/u;
 
 /** By itself at the end, on a quarter, and no year. */
 const standsAlone = (four: string, next: string): boolean =>

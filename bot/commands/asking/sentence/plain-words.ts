@@ -32,6 +32,8 @@ export const inFull = (words: string): string =>
       'how big is the moon',
     )
     .replace(/\bis (?:the |this )?(?:next |full )*moon (?:a |going to be a )super ?moon\b/giu, 'how big is the moon')
+    .replace(/\bconj\b\.?/giu, 'conjunction')
+    .replace(/\bmoon[- ](?=(?:mercury|venus|mars|jupiter|saturn)\b)/giu, 'moon and ')
     .replace(/\bmoon[- ]free\b/giu, 'moonless')
     // The figure says it better.
     .replace(

@@ -208,8 +208,13 @@ const takeUniversal = (sentence: Sentence, from: number): boolean => {
   return true;
 };
 
+/** "3h of subs", "2 hours of data": how long, and no hour. */
+const isLasting = ({ words }: Sentence, { plain, at, count }: Run): boolean =>
+  /^\d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?)$/u.test(plain) && words[at + count]?.plain === 'of';
+
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
-  const read = (run: Run, before: string): string | null => hourIn(run, before, nowUtcMs);
+  const read = (run: Run, before: string): string | null =>
+    isLasting(sentence, run) ? null : hourIn(run, before, nowUtcMs);
   const figures = (run: Run, before: string): string | null => hourInFigures(sentence, run, before);
   // "Now, 1900": the hour that is named.
   const said = takeFirst(sentence, LONGEST, figures, PREPOSITION) ?? takeFirst(sentence, LONGEST, read, PREPOSITION);

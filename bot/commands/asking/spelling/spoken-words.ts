@@ -37,7 +37,7 @@ export const SPOKEN_WORDS: readonly string[] = [KINDS, DAYS, SKY, MOUNT, DOINGS,
 
 /** Letters that stand for a thing of their own, and are no word without its vowels. */
 export const ABBREVIATIONS: readonly string[] =
-  `usb com pc dst lst gps utc gmt bst ngc ic hd hr hip sao tv ccd dslr led eq gem ota hz ttl rs232 ra dec mm cm km mag fov alt az sct ed
+  `usb com pc dst lst scp ncp gps utc gmt bst ngc ic hd hr hip sao tv ccd dslr led eq gem ota hz ttl rs232 ra dec mm cm km mag fov alt az sct ed
    mon tue tues wed thu thur thurs fri sat sun jan feb mar apr may jun jul aug sep sept oct nov dec min mins hr hrs sec secs arcsec arcsecs arcmin arcmins
    deg degs astro merc dob dobs altaz mak newt newts frac apo apos goto gotos alt-az globs eng usa aus ground grounds
    wifi lan tcp udp ip dhcp dns ssid mac ms sw hw fw msg btw lol omg ps vs sqm ldn vdb mel cr tr st mt ft in im am pm`.split(
