@@ -1,5 +1,6 @@
 /** No question is put more than twice: after that it is left, and the walk goes on with what else bears on it. */
 import { isProblem } from '../../ground/problem.js';
+import { yesOrNo } from '../../reading/index.js';
 import {
   answerStep,
   assess,
@@ -46,12 +47,18 @@ const noted = (turn: Turn, step: Step, times: number): Turn => ({
 const putsItsStep = ({ show, asksBack, isTold, ifFixed, whichCured }: Turn): boolean =>
   show === 'step' && asksBack === undefined && isTold !== true && ifFixed === undefined && whichCured === undefined;
 
+/** A bare yes to what was said back: the question behind it is still to be answered. */
+const isNodded = ({ walk: { state } }: Turn): boolean => {
+  const last = state.events.at(-1);
+  return last?.kind === 'text' && yesOrNo(last.words)?.rest === '';
+};
+
 /**
  * The turn with a question that was put twice left, and with what it puts counted.
  * @param before how much was said before this turn
  */
 export const withoutThirdAsking = (context: TurnContext, turn: Turn, before: WalkState): Turn => {
-  if (!putsItsStep(turn) || turn.walk.endedUtcMs !== null) return turn;
+  if (!putsItsStep(turn) || turn.walk.endedUtcMs !== null || isNodded(turn)) return turn;
   let now = turn;
   for (let i = 0; i <= MOST_LEFT; i++) {
     const { state } = now.walk;
