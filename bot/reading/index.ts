@@ -63,9 +63,11 @@ export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js'
 export { withoutSaidAlready } from './answers/said-already.js';
 export { supposedChecks, supposition } from './answers/supposes.js';
 export { asksOfTheStep, lineAsked, type AsksOfStep } from './answers/asks-of-step.js';
+export { hasNone } from './answers/has-none.js';
 export { suspectedCause } from './answers/suspects.js';
 export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
+export { namesNoMount } from './answers/names-no-mount.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';

@@ -49,6 +49,28 @@ const OLD_OR_OTHERS =
 const isOfAnother = (text: string, { span }: Finding): boolean =>
   OLD_OR_OTHERS.test(text.slice(Math.max(0, span.start - REACH), span.start));
 
+const THING =
+  '(?:\\w+ )?(?:cables?|leads?|laptop|computer|machine|pc|mac|mount|handset|hand controller|adapter|box|usb|thing|set-?up)';
+/** "On Windows the same cable works", "the laptop booted into Windows connects at once": it is not the one at hand. */
+const OF_CONTRAST = new RegExp(
+  `\\b(?:the |this |very )?same ${THING}\\b|\\b(?:boot\\w*|restarted|started|dual[ -]?boot\\w*) (?:in|into|to|up in|from)\\b`,
+  'iu',
+);
+const UNDER = /\b(?:on|under|in|into|to|from) $/iu;
+const SENTENCE_ENDS = /[.;!?()\n]|\s-\s|\b(?:but|while|whereas|though|although|yet)\b/iu;
+const isContrast = (text: string, { from }: Named): boolean => {
+  const { start } = from.span;
+  const before =
+    text
+      .slice(Math.max(0, start - REACH), start)
+      .split(SENTENCE_ENDS)
+      .at(-1) ?? '';
+  const [after = ''] = text.slice(start, start + REACH).split(SENTENCE_ENDS);
+  const said = `${before}${after}`.replace(NO_TROUBLE, ' fine ');
+  const isOther = (UNDER.test(before) && OF_CONTRAST.test(said)) || OLD_OR_OTHERS.test(before);
+  return from.by === 'words' && isOther && DOES_WELL.test(said) && !FAILS.test(said);
+};
+
 const theOne = <Claim extends Named>(claims: readonly Claim[]): Claim | undefined =>
   claims.every(({ answer }) => answer === claims[0]?.answer) ? claims[0] : undefined;
 
@@ -59,8 +81,10 @@ const theOne = <Claim extends Named>(claims: readonly Claim[]): Claim | undefine
 export const oneSystem = <Claim extends Named>(claims: readonly Claim[], text: string): Claim | undefined => {
   const worded = claims.filter(({ from }) => from.by === 'words');
   const surest = Math.max(...worded.map(({ from }) => from.sureness));
+  const one = theOne(claims);
+  if (one !== undefined && claims.every((claim) => isContrast(text, claim))) return undefined;
   return (
-    theOne(claims) ??
+    one ??
     theOne(worded) ??
     theOne(worded.filter(({ from }) => from.sureness > surest - NEARLY_AS_SURE)) ??
     theOne(worded.filter(({ from }) => !isOfAnother(text, from))) ??

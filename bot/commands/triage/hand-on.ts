@@ -4,6 +4,7 @@ import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
   located,
+  OWN_SUSPICION,
   ownSuspicion,
   speaksFor,
   standing,
@@ -187,7 +188,7 @@ export const summaryFacts = (
   const since = sinceText(model, walk, assessment);
   const seen = tellingFirst(
     model,
-    answered(walk.state.events).filter(({ check }) => !HISTORY.includes(check)),
+    answered(walk.state.events).filter(({ check }) => !HISTORY.includes(check) && check !== OWN_SUSPICION),
   );
   const numbers = walk.state.events.flatMap((event) =>
     event.kind === 'found' ? [`Numbers of the miss: ${event.said === '' ? event.cause : tidy(event.said, 90)}`] : [],

@@ -3,7 +3,8 @@ import { isProblem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import { outcomeSaid, type Reading, type SaidOutcome } from '../../reading/index.js';
 import { answerStep, passStep, tellText, type WalkState } from '../../triage/index.js';
-import { COMPLAINT, isDenied, wrongNowLinked } from './told-at-card.js';
+import { keptWords } from './kept-words.js';
+import { COMPLAINT, isDenied, isNotThere, wrongNowLinked } from './told-at-card.js';
 import type { Began } from './turn.js';
 
 /** What is gone of a trouble half gone: "slew drop gone, but idle drop still there". */
@@ -21,13 +22,16 @@ const withoutGone = (state: WalkState, text: string, { what, remains }: SaidOutc
   return { ...state, events: [...state.events.slice(0, -1), { ...last, facts }] };
 };
 
-/** Whoever denies what a remedy is for is not asked whether it stands as it should. */
-const withoutVerifying = ({ context, before: { step } }: Began, state: WalkState): WalkState => {
-  const id = step.kind === 'try' ? step.fault.verify.check : undefined;
-  const check = id === undefined ? undefined : context.model.check(id);
+/** Whoever denies what a remedy is for is not asked whether it stands as it should: where it is not there, it does. */
+const withoutVerifying = (began: Began, text: string, state: WalkState): WalkState => {
+  const { context, before } = began;
+  const { model, by } = context;
+  const { check: id, answer } = before.step.kind === 'try' ? before.step.fault.verify : {};
+  const check = id === undefined ? undefined : model.check(id);
   if (check === undefined || COMPLAINT.has(check.id) || check.scope === 'chain') return state;
-  const passed = passStep(context.model, state, check.id, context.by);
-  return isProblem(passed) ? state : passed;
+  const isSound = isNotThere(began, text) && answer !== undefined && check.good === answer;
+  const next = isSound ? answerStep(model, state, check.id, answer, by) : passStep(model, state, check.id, by);
+  return isProblem(next) ? state : next;
 };
 
 const HOW_FAR = 'how-far';
@@ -49,10 +53,12 @@ export const saidAfter = (began: Began, text: string, outcome: string | undefine
   if (step.kind !== 'try' || outcome === undefined || outcome === 'works') return null;
   const done = answerStep(context.model, walk.state, step.id, outcome, context.by);
   if (isProblem(done)) return null;
+  // "There is none" tells of this alone.
+  if (isNotThere(began, text)) return withoutVerifying(began, text, keptWords(context.by, done, text));
   const told = tellText(context.model, done, text, context.by);
   const { read } = told;
   const after = withoutGone(told.state, text, outcomeSaid(context.model.reading, text));
-  const state = isDenied(began, text) ? withoutVerifying(began, after) : withHowFar(began, text, after, read);
+  const state = isDenied(began, text) ? withoutVerifying(began, text, after) : withHowFar(began, text, after, read);
   const { check, answer } = step.fault.verify;
   // What the remedy should have set right, looked at and found right.
   const isSeen = check !== undefined && read.facts.some((fact) => fact.what === check && fact.answer === answer);

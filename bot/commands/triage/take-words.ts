@@ -4,6 +4,7 @@ import {
   beginsUnsure,
   curedByDeed,
   isHedged,
+  namesNoMount,
   oddOne,
   outcomeSaid,
   readsOut,
@@ -31,10 +32,10 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { SHOWN_BY_IT, withoutFactsOf, withoutOthers, withoutSound } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
-import { heardIn, notPlaced, readWords } from './read-notes.js';
+import { heardIn, NOTHING_SURE, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
-import { isDenied, isFoundSet } from './told-at-card.js';
+import { isDenied, isFoundSet, isNotThere } from './told-at-card.js';
 import { withNamed } from './supposed.js';
 import { takeAside } from './take-aside.js';
 import { changed, wasShown, type Began, type Turn } from './turn.js';
@@ -61,6 +62,10 @@ const isMerelyDone = ({ context, before: { step } }: Began, text: string, { fact
 
 const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
 
+/** Said to a line of the club's talk. */
+const OF_NO_MOUNT =
+  'I hear nothing of a mount in that, and keep your words. If one is in trouble, tell me what it should do and what it does, or begin here:';
+
 /** What is said to words that tell nothing of what the step asks: it was done, or they are of another thing. */
 const besideTheStep = (began: Began, text: string, read: Reading): string | null => {
   if (isMerelyDone(began, text, read)) return DONE;
@@ -80,6 +85,7 @@ const saidOf = (
     isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
       ? [notPlaced(text, meant)]
       : readWords(began.context.model, read, meant, isLeft ? began.before.step.id : undefined);
+  if (said[0] === NOTHING_SURE && namesNoMount(began.context.model.reading, text)) return [OF_NO_MOUNT];
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };
@@ -168,12 +174,13 @@ const takeCured = (
 };
 
 const IN_ORDER = 'Then that is in order; on to what else it can be.';
+const NOT_THERE = 'Then it is not that; on to what else it can be.';
 
 /** What was heard beside a sure answer. */
 const soundOf = (began: Began, text: string, read: Reading, meant: AnswerMeant | null): readonly string[] => {
   const { model } = began.context;
   if (meant?.id === 'same' && (isDenied(began, text) || isFoundSet(began, text, read)))
-    return [IN_ORDER, ...heardIn(model, read)];
+    return isNotThere(began, text) ? [NOT_THERE] : [IN_ORDER, ...heardIn(model, read)];
   // The cure itself is said by the reply.
   if (meant?.id === 'works') return heardIn(model, read);
   return [

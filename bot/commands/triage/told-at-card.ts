@@ -7,6 +7,7 @@ import {
   asksBack,
   connectsAndFails,
   deniesPremise,
+  hasNone,
   doingsNow,
   namesLacked,
   outcomeSaid,
@@ -204,12 +205,19 @@ export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null
   return keepsAway(before, before.step.id) ? connectsAndFails(text) : null;
 };
 
-/** What the remedy in hand is for is denied: it was looked at already, or is as it should be. */
-export const isDenied = ({ context, before: { step } }: Began, text: string): boolean =>
+/** What the remedy in hand is for is not there at all. */
+export const isNotThere = ({ before: { step } }: Began, text: string): boolean =>
+  step.kind === 'try' && hasNone(text, step.fault.title);
+
+const isPremiseDenied = ({ context, before: { step } }: Began, text: string): boolean =>
   step.kind === 'try' &&
   deniesPremise(text, step.fault.title) &&
   !['partly', 'worse'].includes(outcomeSaid(context.model.reading, text).what) &&
   !I_COULD_NOT.test(text);
+
+/** What the remedy in hand is for is denied: it was looked at already, is as it should be, or is not there. */
+export const isDenied = (began: Began, text: string): boolean =>
+  isNotThere(began, text) || isPremiseDenied(began, text);
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
 const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>

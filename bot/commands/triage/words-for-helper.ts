@@ -1,9 +1,9 @@
 /** The member's own words on the sheet for a helper: the opening, then what was least understood, within a few lines. */
 import { tidy } from '../../ground/tidy.js';
-import { saysAnswer } from '../../reading/index.js';
+import { asksOfTheStep, saysAnswer, wantsNote } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
-import type { CheckEntry, TriageModel, WalkEvent, WalkState } from '../../triage/index.js';
-import { wordsWithin } from './fitted.js';
+import { suspicions, type CheckEntry, type TriageModel, type WalkEvent, type WalkState } from '../../triage/index.js';
+import { piecesOf, telling } from './telling-words.js';
 import { memberName } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -14,29 +14,29 @@ const OPENING_SHOWN = 150;
 const PASTE_SHOWN = 100;
 const REMARK_SHOWN = 80;
 const REMARKS_SHOWN = 560;
-const LEAST_REMARKS = 140;
+const LEAST_REMARKS = 130;
+/** As if so much more were told in what was said last. */
+const OF_THE_LAST = 3;
 /** Rather than that one be left out, each is shown shorter, down to this. */
-const SHORTEST_SHOWN = 40;
-/** The two that count most. */
+const SHORTEST_SHOWN = 52;
+/** The one that counts most. */
 const WHOLE_SHOWN = 200;
 
 const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
 
-/** How much of a remark no sign was read from, in characters: what a walk did not understand a person must see. */
-const unread = ({ words, facts }: Text): number => {
-  const quotes = [...new Set(facts.map(({ quote }) => quote))];
-  const read = quotes.reduce((sum, quote) => sum + quote.length, 0);
-  return Math.min(REMARK_SHOWN, Math.max(0, words.length - read));
-};
+/** "No change", "yes": an answer to a step, kept as one already; and words about the walk itself. */
+const saysNothing = ({ words }: Text): boolean =>
+  /^(?:no|yes|ok(?:ay)?|same|no change|just the same|done|not sure|works|none)\W*$/iu.test(words.trim()) ||
+  asksOfTheStep(words) !== null ||
+  wantsNote(words);
 
-/** "no change", "yes": an answer to a step, kept as one already. */
-const isBareAnswer = ({ words }: Text): boolean =>
-  /^(?:no|yes|ok(?:ay)?|same|no change|just the same|done|not sure|works|none)\W*$/iu.test(words.trim());
+const quotesOf = ({ facts }: Text): readonly string[] => facts.map(({ quote }) => quote);
+const tellingOf = (event: Text): number => telling(event.words, quotesOf(event));
 
-const shownOf = (event: Text, limit: number): string => {
+const shownOf = (event: Text, limit: number, keepsFirst = false): string => {
   const one = tidy(event.words, event.words.length);
-  const cut = isPaste(event) && one.length > PASTE_SHOWN ? `…${one.slice(-PASTE_SHOWN)}` : wordsWithin(one, limit);
-  return `“${cut}”`;
+  if (isPaste(event) && one.length > PASTE_SHOWN) return `“…${one.slice(-PASTE_SHOWN)}”`;
+  return `“${one.length <= limit ? one : piecesOf(one, quotesOf(event), limit, keepsFirst)}”`;
 };
 
 interface Shown {
@@ -50,7 +50,8 @@ const remarksShown = (
   most: number,
 ): { readonly shown: readonly Shown[]; readonly left: number } => {
   const limit = Math.min(REMARK_SHOWN, Math.max(SHORTEST_SHOWN, Math.floor(most / Math.max(1, later.length))));
-  const worth = [...later].sort((a, b) => unread(b) - unread(a) || later.indexOf(b) - later.indexOf(a));
+  const worthOf = (event: Text): number => tellingOf(event) + (event === later.at(-1) ? OF_THE_LAST : 0);
+  const worth = [...later].sort((a, b) => worthOf(b) - worthOf(a) || later.indexOf(b) - later.indexOf(a));
   const kept = new Map<Text, string>();
   let room = most;
   const keep = (event: Text | undefined, shownOfIt: number): void => {
@@ -60,8 +61,8 @@ const remarksShown = (
     room -= quote.length;
     kept.set(event, quote);
   };
-  // What was said last, and what was least understood, stand whole: there the word may be that a helper needs.
-  for (const event of [later.at(-1), worth[0]]) keep(event, WHOLE_SHOWN);
+  // What was least understood stands whole, where there is room: there the word may be that a helper needs.
+  keep(worth[0], Math.min(WHOLE_SHOWN, Math.max(limit, Math.floor(room / 2))));
   for (const event of worth) keep(event, limit);
   const shown = later.flatMap((event) => {
     const quote = kept.get(event);
@@ -80,13 +81,20 @@ const bare = (words: string): string =>
 const wasSaid = (texts: readonly Text[], at: number): boolean =>
   texts.slice(0, at).some(({ words }) => bare(words).includes(bare(texts[at]?.words ?? '')));
 
+/** A suspicion stands on the sheet by itself. */
+const isSuspectedIn = ({ state: { events } }: Walk, { words }: Text): boolean =>
+  suspicions(events).some(({ said = '' }) => words.includes(said) && words.length < 2 * said.length + SUSPICION_FRAME);
+const SUSPICION_FRAME = 40;
+
 /** With little room the opening, of which most was read, is shown so far. */
 const OPENING_IN_LITTLE = 60;
 
 /** @param room characters that the later remarks may take together, within bounds */
 export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[] => {
   const texts = walk.state.events.filter((event): event is Text => event.kind === 'text' && event.words !== '');
-  const [opening, ...later] = texts.filter((event, i) => !isBareAnswer(event) && !wasSaid(texts, i));
+  const [opening, ...later] = texts.filter(
+    (event, i) => !saysNothing(event) && !wasSaid(texts, i) && (i === 0 || !isSuspectedIn(walk, event)),
+  );
   if (opening === undefined) return [];
   const nameOf = ({ by }: Text): string =>
     by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
@@ -95,7 +103,10 @@ export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[
   const openingShown = isLittle ? OPENING_IN_LITTLE : OPENING_SHOWN;
   const speakers = [...new Set(shown.map(({ event }) => nameOf(event)))];
   return [
-    { label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`, value: shownOf(opening, openingShown) },
+    {
+      label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`,
+      value: shownOf(opening, openingShown, true),
+    },
     ...speakers.map((name, i) => ({
       label: name === nameOf(opening) ? 'And then' : `${name} wrote`,
       value: [

@@ -26,6 +26,9 @@ const ANY_ONE = new RegExp(
 const OF_ANOTHER = /\b(?:other|another|second|spare|different|more|windows|linux)\b/iu;
 /** "Just through the hand controller's socket" is how a computer reaches the mount. */
 const OF_A_WAY = /\b(?:through|via|into|to|sockets?|ports?|cables?|leads?|plug\w*|adapters?|serial|rs-?232|board)\b/iu;
+/** How it does so is told beside the computer in hand: "with the hand controller alone it is perfect". */
+const HOW_IT_DOES =
+  /\b(?:works?|worked|working|perfect\w*|fine|flawless\w*|well|moves?|moved|ok|okay|good|no (?:problems?|troubles?|drop\w*|faults?)|all night|tracks?|steers?)\b/iu;
 const LONGEST = 120;
 
 /** A computer is spoken of that is not denied. */
@@ -35,7 +38,7 @@ export const speaksOfComputer = (text: string): boolean => ANY_ONE.test(text.rep
 export const saysNoComputer = (text: string): boolean => {
   const said = text.trim();
   if (said.length > LONGEST || said.includes('?') || OF_ANOTHER.test(said) || speaksOfComputer(said)) return false;
-  return SAYS_NONE.test(said) || (HAND_ALONE.test(said) && !OF_A_WAY.test(said));
+  return SAYS_NONE.test(said) || (HAND_ALONE.test(said) && !OF_A_WAY.test(said) && !HOW_IT_DOES.test(said));
 };
 
 const OUTRIGHT = /\bat all\b|\binvolved\b|\bwhatsoever\b|\b(?:i|we) (?:do not|don['\u2019]?t|never) (?:use|own)\b/iu;

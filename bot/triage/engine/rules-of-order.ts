@@ -33,16 +33,22 @@ export const comesOtherwise = (situation: Situation, evidence: Evidence, fault: 
 /** Of a cause whose own part a member calls sound unasked, the remedy would be met with anger below this. */
 const RULED_OUT_BELOW = 0.2;
 
-/** "There is no VPN": said in words, not picked in passing, that the one part which the cause lies in is as it should be. */
+/** A cause shows itself as sound in its own part no likelier than this. */
+const HARDLY_SOUND = 0.05;
+
+/** "There is no VPN", "power saving is off": said in words, not picked in passing, that the one part which the cause lies in is as it should be. */
 const isRuledOut = (situation: Situation, { observations }: Evidence, fault: number): boolean => {
   const { check: id, answer } = situation.faults[fault]?.verify ?? {};
-  const check = id === undefined ? undefined : situation.checkIndex.get(id);
-  const entry = check === undefined ? undefined : situation.checks[check]?.entry;
-  if (entry === undefined || entry.scope === 'chain' || entry.byStage !== undefined || entry.good !== answer)
-    return false;
-  const last = observations.findLast((one) => one.check === check);
-  if (last?.slip === undefined || last.before === true) return false;
-  return situation.checks[last.check]?.answers[last.answer] === answer;
+  return observations.some((one, i) => {
+    if (one.slip === undefined || one.before === true) return false;
+    const numbers = situation.checks[one.check];
+    if (numbers === undefined || one.answer !== numbers.good) return false;
+    const { entry, odds, answers } = numbers;
+    if (entry.scope === 'chain' || entry.byStage !== undefined) return false;
+    if (observations.slice(i + 1).some(({ check }) => check === one.check)) return false;
+    const isSet = entry.id === id && answers[one.answer] === answer;
+    return isSet || (odds[one.answer]?.[fault] ?? 1) <= HARDLY_SOUND;
+  });
 };
 
 /**

@@ -35,6 +35,15 @@ const speedsNamed = (texts: readonly string[]): Speeds => {
   return { set, wanted };
 };
 
+/** "9600 in the program and 9600 in the handset": told of both ends at once. */
+const sameAtBoth = (text: string): string | null => {
+  const speeds = [...text.matchAll(SPEEDS)].map(([said]) => said.replace(',', ''));
+  const [first] = speeds;
+  return first === undefined || speeds.length < 2 || TRIED.test(text) || speeds.some((speed) => speed !== first)
+    ? null
+    : first;
+};
+
 const CHECK = 'port-settings';
 const SURE = 0.85;
 
@@ -43,7 +52,8 @@ const SURE = 0.85;
  * @param texts all of the walk, the one just read last
  */
 export const withSpeedsCompared = (read: Reading, texts: readonly string[]): Reading => {
-  const { set, wanted } = speedsNamed(texts);
+  const both = sameAtBoth(texts.at(-1) ?? '');
+  const { set, wanted } = both === null ? speedsNamed(texts) : { set: both, wanted: both };
   if (set === null || wanted === null || (texts.at(-1) ?? '').search(SPEEDS) < 0) return read;
   const answer = set === wanted ? 'match' : 'other-speed';
   const fact: ReadFact = { what: CHECK, answer, sureness: SURE, quote: `${set}, ${wanted}`, by: 'words' };

@@ -1,6 +1,7 @@
 /** Takes what a member wrote or pasted into a walk's record. */
 import { readText, type ReadBy, type Reading } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
+import { withoutOtherSystem } from './other-system.js';
 import { withAllTold } from './told-together.js';
 import { EVENT_LIMIT, keptFact, WORDS_LIMIT, type Speaker, type WalkEvent, type WalkState } from './walk-state.js';
 import { withFact, type HowTold } from './with-fact.js';
@@ -17,7 +18,7 @@ export const tellText = (
   by: Speaker,
   how: HowTold = {},
 ): { readonly state: WalkState; readonly read: Reading } => {
-  const own = readText(model.reading, text, how.by);
+  const own = withoutOtherSystem(readText(model.reading, text, how.by), text, state.events);
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
   const read = (how.known ?? []).reduce((told, one) => withFact(told, one), withAllTold(own, text, texts));
