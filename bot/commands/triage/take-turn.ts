@@ -2,7 +2,7 @@
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
-import { asksBack, leavesWalk, readText } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText, type Understood } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -33,7 +33,7 @@ import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesTold } from './entries-told.js';
-import { takePlace } from './place-in-walk.js';
+import { keepPlaceIn, takePlace } from './place-in-walk.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -255,14 +255,24 @@ const takeAnswered = (began: Began, said: SaidInTurn): Promise<Turn | Problem> |
   takePicked(began, said);
 
 /** Numbers of a miss, entries read out, where one lives, or words. */
-const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> => {
-  const { context, walk, before } = began;
+const takeTyped = async (began: Began, text: string, entries: readonly Understood[]): Promise<Turn | Problem> => {
+  const { before } = began;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(text) ? await takeMiss(began, text) : null;
   if (miss !== null) return miss;
-  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
-  const known = await entriesTold(context.deps, context, [...texts, text]);
-  if (known.length > 0) return takeWords({ ...began, known }, text);
+  if (entries.length > 0) return takeWords({ ...began, known: entries }, text);
   return askedIfFixed(began, text, takeWords(began, text));
+};
+
+/** What the mount shows and where that is, in one breath: both are taken. */
+const takeEntriesAndPlace = async (
+  began: Began,
+  text: string,
+): Promise<{ readonly began: Began; readonly entries: readonly Understood[] }> => {
+  const { context, walk } = began;
+  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const entries = await entriesTold(context.deps, context, [...texts, text]);
+  const kept = entries.length === 0 ? null : await keepPlaceIn(context, text);
+  return { began: kept === null ? began : { ...began, notes: [...began.notes, kept] }, entries };
 };
 
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
@@ -278,9 +288,10 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = (await takePlace(began, said.text)) ?? (await takeLast(began, said.text));
-  if (left !== null) return left;
-  return takeTyped(began, said.text);
+  const { began: placed, entries } = await takeEntriesAndPlace(began, said.text);
+  const place = entries.length === 0 ? await takePlace(began, said.text) : null;
+  const left = place ?? (await takeLast(placed, said.text));
+  return left ?? takeTyped(placed, said.text, entries);
 };
 
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
