@@ -67,6 +67,7 @@ export { hasNone } from './answers/has-none.js';
 export { suspectedCause, thingOf } from './answers/suspects.js';
 export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
+export { namesNoMount } from './answers/names-no-mount.js';
 export { leavesWalk } from './answers/leaves-walk.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';

@@ -58,9 +58,9 @@ const MARKS = /[[\]{}=<>|\\/_#@;]|::|0x|-\d|\w\(|\d\)|['"]\S+['"]/gu;
 const MAY_MARK = /[[\]{}=<>|\\/_#@;:x()'"-]/u;
 /** A port's name is a mark at most once. */
 const PORT_NAMES = /\/dev\/\S+|\b(?:cu|tty)\.\w+(?:-\w+)?|\bw\/o?\b/gu;
-/** Exceptions, names in mixed case, codes in capitals (a member shouts AUTOGUIDER), levels of a program's log, numbers of a system's table. */
+/** Exceptions, names in mixed case (not those that members write so), codes in capitals (a member shouts AUTOGUIDER), levels of a program's log, numbers of a system's table. */
 const NAMED =
-  /\b\w+(?:[eE]xception|[eE]rror)\b(?=[:(.\d\s]|$)|\b[A-Z][a-z]+[A-Z]\w+|\b(?=[A-Z_]{8})[A-Z]+_[A-Z_]+\b|\bE(?:CONN|TIMED|HOST|NET|ADDR|NOT|AGAIN|ACCES)[A-Z]{2,}\b|^\s*(?:ERROR|WARN|WARNING|INFO|DEBUG|FATAL|CRITICAL)\b|\[(?:Errno|WinError) \d/u;
+  /\b\w+(?:[eE]xception|[eE]rror)\b(?=[:(.\d\s]|$)|\b(?!(?:MacBooks?|MacOS|WiFi|WhatsApp|YouTube|PayPal|PowerPoint|LiPo|LiFePO\w*)\b)[A-Z][a-z]+[A-Z]\w+|\b(?=[A-Z_]{8})[A-Z]+_[A-Z_]+\b|\bE(?:CONN|TIMED|HOST|NET|ADDR|NOT|AGAIN|ACCES)[A-Z]{2,}\b|^\s*(?:ERROR|WARN|WARNING|INFO|DEBUG|FATAL|CRITICAL)\b|\[(?:Errno|WinError) \d/u;
 
 /** How programs begin what they have to say. */
 const FORMAL =

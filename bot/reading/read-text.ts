@@ -124,13 +124,32 @@ const setAgainst = ({ contrasts }: Vocabulary, lineOf: ReadonlyMap<Clauses, Line
   });
 };
 
+/** What does well under another system is not the set-up in hand. */
+const OF_ANOTHER_SYSTEM: ReadonlySet<string> = new Set(['system.well', 'computer.well']);
+const HOST_NAME = /^-(?:[\da-f]*\d|[\w-]+ +\.?\d)/iu;
+
+/** Without the system, where it is another's, or a name in a router's list ("android-3fa1"). */
+const withoutSystem = (one: InLine, against: readonly InLine[]): InLine => {
+  const { entry, match, sentence, line } = one;
+  if (entry.system === undefined) return one;
+  const isOthers =
+    against.some(
+      (other) =>
+        other.sentence === sentence &&
+        OF_ANOTHER_SYSTEM.has(other.entry.contrast ?? '') &&
+        other.match.start <= match.start &&
+        match.start < other.match.end,
+    ) || HOST_NAME.test(line.text.slice(sentence.tokens[match.end - 1]?.end ?? 0));
+  return isOthers ? { ...one, entry: { ...entry, system: undefined } } : one;
+};
+
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
   const { folded, lines: judged } = foldLines(cutText(text));
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
   const { lexicon } = vocabulary.sayings;
-  const placed: InLine[] = [];
+  const inSayings: InLine[] = [];
   const sentences = new Map<Line, readonly Clauses[]>();
   const lineOf = new Map<Clauses, Line>();
   let number = 0;
@@ -141,10 +160,11 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
       lineOf.set(sentence, line);
       number += 1;
       for (const { entry, match, deniedAt } of readWords(vocabulary.sayings, sentence))
-        if (!line.ofOther || !tellsOfMount(entry)) placed.push({ entry, match, deniedAt, sentence, number, line });
+        if (!line.ofOther || !tellsOfMount(entry)) inSayings.push({ entry, match, deniedAt, sentence, number, line });
     }
   }
-  placed.push(...setAgainst(vocabulary, lineOf));
+  const against = setAgainst(vocabulary, lineOf);
+  const placed = [...inSayings.map((one) => withoutSystem(one, against)), ...against];
   const tokenCount = [...lineOf.keys()].reduce((sum, { tokens }) => sum + tokens.length, 0);
   const isPlain = leavesLittle(number, tokenCount);
   const last = [...lineOf.keys()].at(-1);

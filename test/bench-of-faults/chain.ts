@@ -101,7 +101,7 @@ const bridgeMessage = (w: World): Message | null => {
 /** Whether the signal's wires and levels carry bytes both ways between adapter and mount. */
 export const wiresCarry = (w: World): boolean =>
   !hasSerialLead(w) ||
-  ((w.path === 'controller-serial' || w.leads.level === 'logic') &&
+  ((w.path === 'controller-serial' ? w.leads.adapterLevel === 'rs232' : w.leads.level === 'logic') &&
     w.leads.serial === 'its-own' &&
     w.leads.made !== 'miscounted' &&
     !w.leads.serialBroken &&

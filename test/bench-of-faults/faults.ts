@@ -23,6 +23,9 @@ const POWER: Readonly<Record<string, Change>> = {
 const LEADS: Readonly<Record<string, Change>> = {
   'rs232-on-logic-port': at('leads', { level: 'rs232' }),
   'lead-gives-three-volts': at('leads', { level: 'low' }),
+  // Many such a board comes with a lead of one's own, its pins measured.
+  'logic-on-rs232-port': (w) =>
+    at('leads', { adapterLevel: 'logic', made: w.luck < 0.5 ? 'measured' : w.leads.made })(w),
   'look-alike-serial-lead': at('leads', { serial: 'look-alike' }),
   'six-wire-lead-mirrored': at('leads', { serial: 'mirrored' }),
   'home-made-lead-pins': at('leads', { made: 'miscounted' }),

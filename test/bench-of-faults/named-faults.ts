@@ -27,6 +27,7 @@ export const NAMED_FAULTS: Readonly<Record<string, Change>> = {
     best: { 'leads-free': 'catches' },
     mixed: {
       'tube-doubts': ['lead', 'none'],
+      'when-drops': ['place', 'never'],
       'miss-shape': ['one-side', 'no-pattern'],
       'mount-does': ['elsewhere', 'drifts'],
       'changed-last': ['device', 'nothing'],

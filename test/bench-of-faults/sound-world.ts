@@ -48,6 +48,7 @@ export const soundWorld = (path: PathId, system: SystemId, client: ClientId, ran
       serialTooLong: false,
       level: 'logic',
       levelMarked: random.chance(0.7),
+      adapterLevel: 'rs232',
       socket: 'right',
     },
     adapter: {

@@ -70,6 +70,8 @@ export interface World {
     readonly serialTooLong: boolean;
     readonly level: 'logic' | 'rs232' | 'low';
     readonly levelMarked: boolean;
+    /** What the adapter at a hand controller speaks. */
+    readonly adapterLevel: 'rs232' | 'logic';
     readonly socket: 'right' | 'look-alike';
   };
   readonly adapter: {

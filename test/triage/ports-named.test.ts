@@ -74,4 +74,12 @@ describe('a port asked for that is not the one shown', () => {
   ])('is told from the mount’s own: %j is %s', (texts, answer) => {
     expect(matchIn(...texts)).toBe(answer);
   });
+
+  it.each([
+    'focuser first and the mount is ttyUSB1, mount first and it is ttyUSB0, and the profile of the driver says ttyUSB0',
+    'the list has both /dev/tty.usbserial-31 and /dev/cu.usbserial-31, which one do I take',
+    'the store program lists no port, the one I built on the same machine finds /dev/ttyACM0',
+  ])('is not called the same where it only is named: %s', (text) => {
+    expect(matchIn(text)).not.toBe('same');
+  });
 });

@@ -27,6 +27,7 @@ import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
+import { youngMoon } from './sentence/about-young-moon.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
@@ -87,6 +88,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     sunDays,
     moonFace,
     moonNearest,
+    youngMoon(known),
     moonMeets,
     sunBelow,
     ...[openingUp, besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),

@@ -44,7 +44,7 @@ export const labelledGuess = (model: TriageModel, { what, answer }: Pick<ReadFac
 /** Characters of one thing taken, so that the line stays one to glance at. */
 const LONGEST_TAKEN = 90;
 
-const NOTHING_SURE = 'I keep your words for whoever helps; I could not read a sure sign from them, so I ask.';
+export const NOTHING_SURE = 'I keep your words for whoever helps; I could not read a sure sign from them, so I ask.';
 
 /** So much of a member's words tells which are meant. */
 const QUOTED = 60;

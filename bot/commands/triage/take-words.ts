@@ -4,6 +4,7 @@ import {
   beginsUnsure,
   curedByDeed,
   isHedged,
+  namesNoMount,
   oddOne,
   outcomeSaid,
   readsOut,
@@ -31,7 +32,7 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { SHOWN_BY_IT, withoutFactsOf, withoutOthers, withoutSound } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
-import { heardIn, notPlaced, readWords } from './read-notes.js';
+import { heardIn, NOTHING_SURE, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, isFoundSet, isNotThere } from './told-at-card.js';
@@ -61,6 +62,10 @@ const isMerelyDone = ({ context, before: { step } }: Began, text: string, { fact
 
 const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
 
+/** Said to a line of the club's talk. */
+const OF_NO_MOUNT =
+  'I hear nothing of a mount in that, and keep your words. If one is in trouble, tell me what it should do and what it does, or begin here:';
+
 /** What is said to words that tell nothing of what the step asks: it was done, or they are of another thing. */
 const besideTheStep = (began: Began, text: string, read: Reading): string | null => {
   if (isMerelyDone(began, text, read)) return DONE;
@@ -80,6 +85,7 @@ const saidOf = (
     isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
       ? [notPlaced(text, meant)]
       : readWords(began.context.model, read, meant, isLeft ? began.before.step.id : undefined);
+  if (said[0] === NOTHING_SURE && namesNoMount(began.context.model.reading, text)) return [OF_NO_MOUNT];
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };

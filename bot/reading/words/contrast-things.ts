@@ -159,5 +159,7 @@ export const namedAt = (own: Words, at: number, last: LastNamed): Named | null =
     last.thing = thing;
     if (which === 'other') last.other = thing;
   }
-  return { thing, which, name: which === 'other' ? '' : name, at };
+  // "Her Windows 7" is a computer.
+  const meant = thing === 'system' && which === 'other' ? 'computer' : thing;
+  return { thing: meant, which, name: which === 'other' ? '' : name, at };
 };

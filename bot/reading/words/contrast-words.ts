@@ -29,7 +29,7 @@ const OTHER =
   'husband husbands partner partners son sons daughter daughters brother brothers sister sisters dad dads father fathers mum ' +
   'mums colleague colleagues neighbour neighbours neighbor neighbors club clubs her his hers their theirs buddy buddys kid ' +
   'kids work elses';
-const SAME = 'same identical';
+const SAME = 'same identical very';
 const TRIED = 'tried swapped replaced exchanged tested swap borrowed changed';
 const OWN = 'my mine our this new own';
 /** Where the look for what says which of them ends. */

@@ -58,16 +58,20 @@ const RESTARTED_BESIDE = /^(?:router|handset|bridge|hub|phone)$/u;
 const isOthersMount = ({ sentence, kinds }: Part, at: number): boolean =>
   isOwnedMount(sentence, at) || (has(sentence, at, IS.mount) && plays(kinds, at - 1, ROLE.other));
 
+const saysOfAnother = ({ tokens }: Part, i: number): boolean => {
+  const word = tokens[i]?.word ?? '';
+  return OF_ANOTHER.test(word) || (word === 'used' && tokens[i + 1]?.word === 'to');
+};
+
 /** What is said is not of such a thing, or is no trial of it. */
-const isOfAnother = ({ sentence, kinds }: Part, { thing, at }: Named, i: number): boolean => {
-  const word = sentence.tokens[i]?.word ?? '';
-  if (OF_ANOTHER.test(word) || (word === 'used' && sentence.tokens[i + 1]?.word === 'to')) return true;
-  if (i < at && NO_TRIAL.test(word)) return true;
+const isOfAnother = (part: Part, { thing, which, at }: Named, i: number): boolean => {
+  const word = part.tokens[i]?.word ?? '';
+  if (i < at && which !== 'absent' && NO_TRIAL.test(word)) return true;
   switch (thing) {
     case 'program':
-      return thingAt(kinds, i) === 'phone';
+      return thingAt(part.kinds, i) === 'phone';
     case 'restart':
-      return has(sentence, i, IS.mount) || RESTARTED_BESIDE.test(word);
+      return has(part.sentence, i, IS.mount) || RESTARTED_BESIDE.test(word);
     case 'cable':
     case 'socket':
       return i !== at && OTHER_LEAD.test(word);
@@ -81,7 +85,8 @@ const isBeside = (part: Part, named: Named): boolean => {
   const { sentence, from, to } = part;
   const unwanted = BESIDE_GEAR.has(named.thing) ? UNSAID : UNSAID | IS['other-gear'];
   for (let i = from; i < to; i++)
-    if (has(sentence, i, unwanted) || isOthersMount(part, i) || isOfAnother(part, named, i)) return true;
+    if (has(sentence, i, unwanted) || isOthersMount(part, i) || saysOfAnother(part, i) || isOfAnother(part, named, i))
+      return true;
   return false;
 };
 
@@ -113,11 +118,13 @@ const saysSince = ({ tokens, from, to }: Part): boolean => tokens.slice(from, to
 /** "Firewall off, ping good" is a list; "hub off, it connects" is not. */
 const OF_IT = /^(?:it|works|connects|everything|mount|found|finds)$/u;
 
+const SAID_BY_PLACE: ReadonlySet<Thing> = new Set(['at-home', 'away', 'system']);
+
 /** Whether a part that names no thing says how it went with one named `k` parts before it. */
 const isOutcomeOf = ({ thing, which }: Named, { verdict, isOfAll, isAsEver, ...one }: Part, k: number): boolean => {
   switch (which) {
     case 'own':
-      return k === 0 && (thing === 'at-home' || thing === 'away');
+      return k === 0 && SAID_BY_PLACE.has(thing);
     case 'absent':
       return k === 0 && OF_IT.test(one.tokens[one.from]?.word ?? '');
     default:
@@ -190,6 +197,13 @@ const setsOff = (named: Named, other: Told): boolean => {
   }
 };
 
+const LEADS = /^(?:on|under|in|with)$/u;
+const saysSame = ({ kinds, tokens, from, to }: Part): boolean => {
+  if (!LEADS.test(tokens[from]?.word ?? '')) return false;
+  for (let at = from; at < to; at++) if (plays(kinds, at, ROLE.same)) return true;
+  return false;
+};
+
 /** One of `Contrast`; null: it tells of none. */
 const kindOf = (one: Told, told: readonly Told[]): string | null => {
   const { named, verdict } = one;
@@ -205,6 +219,8 @@ const kindOf = (one: Told, told: readonly Told[]): string | null => {
     return `${thing}.${isTurned ? 'well' : verdict}`;
   }
   if (verdict === 'badly') return null;
+  // "On windows the same cable works": that is not where it fails.
+  if (thing === 'system' && saysSame(one.part)) return 'system.well';
   return isNear(told, one, (other) => setsOff(named, other)) ? `${thing}.well` : null;
 };
 

@@ -14,7 +14,7 @@ const HELD = /denied|permission|in use|busy|refused|already open/iu;
 const OF_LOG =
   /\b(?:converter|cdc_acm|kernel|usb \d+-\d)|\b(?:at|dis)tached\b|\bdisconnected from\b|^\s*\[ *\d+\.\d+\]/iu;
 const SHOWN = new RegExp(
-  String.raw`\((?<bracketed>COM\d{1,3})\)|\battached to (?<attached>tty(?:USB|ACM)\d{1,3})|->\s*\S*?(?<linked>tty(?:USB|ACM)\d{1,3})|\b(?:lists?|shows?|there is|there's|has|got|sees?|says|appears? as|came up as|comes up as|it is|it's|is now|now|only)\b[^.;\n]{0,40}?(?<said>${PORT})(?![\w])`,
+  String.raw`\((?<bracketed>COM\d{1,3})\)|\battached to (?<attached>tty(?:USB|ACM)\d{1,3})|->\s*\S*?(?<linked>tty(?:USB|ACM)\d{1,3})|\b(?:lists?|shows?|there is|there's|has|got|sees?|says|appears? as|came up as|comes up as|it is|it's|is now|now|only|(?:mount|scope|telescope|adapter) (?:is|was|becomes|gets))\b[^.;\n]{0,40}?(?<said>${PORT})(?![\w])`,
   'giu',
 );
 const ANY = new RegExp(String.raw`(?<![\w])${PORT}(?![\w])`, 'giu');
@@ -27,7 +27,9 @@ const PROGRAM =
   /\b(?:programm?e?|software|app|planetarium|client|driver'?s? (?:has|is|says|set|uses?)|(?:port )?settings?|i (?:use|used|chose|choose|picked|pick|set|selected|select|have chosen|put))\b|\b(?:chose|picked|selected|choose|set (?:it )?(?:to|on)|changed (?:it )?to|what i use)\b/iu;
 /** A list to pick from is neither what it has nor what the system has. */
 const OFFERS = /\b(?:lists?|offers?|shows? me|drop ?down|to choose from|can (?:choose|pick))\b/iu;
-const BOTH = /\bboth\b|\bthe same\b|\bsame (?:in|on|number|one|port|com)\b|\beach\b/iu;
+/** "Both X and Y" names two, and "on the same machine" says nothing of ports. */
+const BOTH =
+  /\bboth\b(?! (?:\/dev|tty|cu))|\bthe same(?! (?:machine|computer|laptop|pc|system|cable|lead|time|night|day|error|problem)\b)|\bsame (?:in|on|number|one|port|com)\b|\beach\b/iu;
 const TOO = /\b(?:too|also|as well)\b/iu;
 const GUESSED = /\b(?:should|shall|would|could|might|maybe|try|trying|tried|or)\b|\?/iu;
 
@@ -60,9 +62,12 @@ interface Named {
 const portsIn = (piece: string): readonly Port[] =>
   [...piece.matchAll(ANY)].map(([port]) => ({ name: nameOf(port), port }));
 
+/** A Mac's tty and cu are two of one port, and no program has both. */
+const writtenAs = ({ port }: Port): string => (/\btty\./iu.test(port) ? 'tty' : 'other');
+
 /** "It's COM5 in both", "com5 n com5", "the program has COM5 too". */
 const saysSame = (piece: string, ports: readonly Port[]): boolean => {
-  const isOne = new Set(ports.map(({ name }) => name)).size === 1;
+  const isOne = new Set(ports.map(({ name }) => name)).size === 1 && new Set(ports.map(writtenAs)).size === 1;
   return (
     isOne && !OF_LOG.test(piece) && (ports.length > 1 || BOTH.test(piece) || (TOO.test(piece) && PROGRAM.test(piece)))
   );
@@ -113,13 +118,16 @@ const withNumbersNamed = (text: string): string =>
     ? text.replace(BARE, 'COM$1').replace(/\b(program|app|driver|software) was on\b/giu, '$1 is on')
     : text;
 
+const isOfKind = (name: string, { name: own }: Port): boolean => kindOf(name) === kindOf(own);
+
 const compared = (texts: readonly string[]): Compared | null => {
   const named: Named = { chosen: null, isInVain: false, shown: new Map() };
   for (const piece of texts.flatMap(piecesOf)) takePiece(named, piece);
   const { chosen, isInVain, shown } = named;
   if (chosen === null) return null;
   if (shown.has(chosen.name))
-    return isInVain
+    // "Plugged in first it is ttyUSB1, else ttyUSB0": it changes.
+    return isInVain || [...shown.keys()].some((other) => isOfKind(other, chosen) && other !== chosen.name)
       ? null
       : { answer: 'same', quote: chosen.port, label: `the program and the system have the same port, ${chosen.port}` };
   const other = [...shown].find(([own]) => kindOf(own) === kindOf(chosen.name))?.[1];

@@ -86,7 +86,7 @@ const withOtherProgram = (w: World): string => {
 const otherAdapter = (w: World): string => {
   if (falls(w, 'no other adapter', 0.45)) return 'none';
   const adapter: World['adapter'] = { ...w.adapter, alive: true, driver: 'fits', latencyHurts: false };
-  return wouldWork(w, { adapter, leads: { ...w.leads, level: 'logic' } }) ? 'works' : 'same';
+  return wouldWork(w, { adapter, leads: { ...w.leads, level: 'logic', adapterLevel: 'rs232' } }) ? 'works' : 'same';
 };
 
 const otherSupply = (w: World): string => {

@@ -19,7 +19,11 @@ const BEFORE: readonly (readonly [When, readonly string[]])[] = [
   [({ port }) => port.group !== 'member', ['computer', 'never-worked']],
   [({ port }) => port.package === 'confined', ['program', 'update', 'computer']],
   [({ port }) => port.holder !== null, ['program', 'nothing', 'update', 'device']],
-  [({ leads: l }) => l.level !== 'logic' || l.serial !== 'its-own', ['cable', 'cable', 'never-worked']],
+  [
+    ({ leads: l }) =>
+      l.level !== 'logic' || l.adapterLevel !== 'rs232' || l.serial !== 'its-own' || l.made === 'miscounted',
+    ['cable', 'cable', 'never-worked'],
+  ],
   [({ leads: l }) => l.usbWire === 'charge-only' || l.usbTooLong || l.serialTooLong, ['cable', 'cable', 'place']],
   [({ leads: l }) => l.hubStarves, ['device', 'device', 'socket']],
   [({ leads: l }) => l.socket !== 'right', ['place', 'nothing', 'never-worked']],
@@ -93,8 +97,13 @@ export const triedIn = (w: World, looks: Readonly<Record<string, (w: World) => s
 
 /** A lead that cannot have worked is new; of the others some are. */
 const sameLead = (w: World): string => {
-  const { level, serial, made, usbWire } = w.leads;
-  const cannot = level !== 'logic' || serial !== 'its-own' || made === 'miscounted' || usbWire === 'charge-only';
+  const { level, adapterLevel, serial, made, usbWire } = w.leads;
+  const cannot =
+    level !== 'logic' ||
+    adapterLevel !== 'rs232' ||
+    serial !== 'its-own' ||
+    made === 'miscounted' ||
+    usbWire === 'charge-only';
   if (cannot || ['cable', 'never-worked'].includes(changedLast(w))) return 'new';
   return falls(w, 'the lead is new', 0.1) ? 'new' : 'worked';
 };

@@ -101,6 +101,10 @@ const wireOrder = (w: World): string =>
 
 export const LEAD_RULES: Readonly<Record<string, (w: World) => string>> = {
   'lead-level': level,
+  'adapter-level': (w) => {
+    if (w.leads.adapterLevel === 'logic') return 'logic';
+    return falls(w, 'adapter built into its lead', 0.32) ? 'built-in' : 'rs232';
+  },
   'lead-at-rest': ({ leads }) => REST_VOLTS[leads.level],
   'nine-pins': ({ leads }) => (leads.level === 'rs232' ? 'yes' : 'no'),
   'usb-cable': ({ leads }) => (leads.usbWire === 'charge-only' ? 'charge-only' : 'data'),
