@@ -70,7 +70,7 @@ const NAMED_WITH_FIGURES =
   /\b(?:rs ?-?\d{3}|usb ?-?\d(?:\.\d)?|\d(?:\.\d)? ?v(?:olts?)?|windows ?\d+|\d+ ?-?bit|[a-z]+\d+[a-z]*)\b/giu;
 /** Figures and places of the sky are no causes, nor is what is meant to be done. */
 const NO_CAUSE =
-  /\d|^(?:yes|no|not|nothing|ok|okay|fine|right|wrong|same|the same|it|later|tomorrow|true|better|worse|gone|fixed|you|i)\b|\b(?:first|second|third|last|left|right|other|same) (?:one|step|line|question|answer|option|choice)\b|\b(?:degrees?|minutes?|hours?|it|that|this|something|anything|more|else|done|fixed|possible)\s*$|\b(?:best|better|way|plan|next (?:time|step|week)|tomorrow|later|again|help)\b/iu;
+  /\d|^(?:yes|no|not|nothing|ok|okay|fine|right|wrong|same|the same|it|later|tomorrow|true|better|worse|gone|fixed|you|i)\b|\b(?:first|second|third|last|left|right|other|same) (?:one|step|line|question|answer|option|choice)\b|\b(?:degrees?|minutes?|hours?|something|anything|more|else|done|fixed|possible)\s*$|(?<!\b(?:in|on|of|at|with|behind|under|near|for|to|from|inside) )\b(?:it|that|this)\s*$|\b(?:best|better|way|plan|next (?:time|step|week)|tomorrow|later|again|help)\b/iu;
 const LEAST_OF_A_THING = /\p{L}{3,}/u;
 
 /** @returns null where no cause is named outright */
