@@ -170,6 +170,38 @@ export const starDesignations = (text: string): readonly StarDesignation[] => {
   return found;
 };
 
+/** Latin letters typed for the Greek ones that they sound or look like; "o" is omicron, and w looks like omega. */
+const GREEK_FOR: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    a: 'alpha',
+    b: 'beta',
+    g: 'gamma',
+    d: 'delta',
+    e: 'epsilon',
+    z: 'zeta',
+    i: 'iota',
+    k: 'kappa',
+    l: 'lambda',
+    m: 'mu',
+    n: 'nu',
+    x: 'xi',
+    o: 'omicron',
+    p: 'pi',
+    r: 'rho',
+    s: 'sigma',
+    t: 'tau',
+    u: 'upsilon',
+    w: 'omega',
+  }),
+);
+
+/** "o Ceti" as "omicron ceti": what a Bayer letter typed as a Latin one stands for; null where the text is none. */
+export const latinAsGreek = (text: string): string | null => {
+  const [, letter = '', name = ''] = /^([a-z])[ .]+(\S+)$/u.exec(text.trim().toLowerCase()) ?? [];
+  const greek = GREEK_FOR.get(letter);
+  return greek === undefined || constellationOf(name) === undefined ? null : `${greek} ${name}`;
+};
+
 /** The key a Bayer letter is stored under: "bayer:alp2:Cap". */
 export const bayerKey = (letter: string, letterNumber: number | null, constellation: string): string => {
   return `bayer:${letter}${letterNumber ?? ''}:${constellation}`;

@@ -5,7 +5,7 @@ export { NO_KIND, type Catalogue } from './catalogue.js';
 export type { MovingTargets } from './moving-targets.js';
 export { brightNamedStars, starsForTheEye, type BrightNamedStar } from './bright-stars.js';
 export { beginsConstellation, constellationName, isGenitive } from './constellations.js';
-export { constellationMeant } from './designation.js';
+export { constellationMeant, latinAsGreek } from './designation.js';
 export { nameWords, popularNames } from './name-words.js';
 export { loadCatalogue } from './load-catalogue.js';
 export { resolveTarget } from './resolve-target.js';

@@ -4,7 +4,14 @@ import { positionsAt, withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
 import { isVariableName } from './constellations.js';
 import { formatCoordinates, readCoordinates } from './coordinates.js';
-import { bayerKey, catalogueNumberKey, constellationOf, flamsteedKey, starDesignations } from './designation.js';
+import {
+  bayerKey,
+  catalogueNumberKey,
+  constellationOf,
+  flamsteedKey,
+  latinAsGreek,
+  starDesignations,
+} from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
 import { nearestNames } from './nearest-names.js';
 import { asOneObject, closeTogether } from './one-object.js';
@@ -165,6 +172,14 @@ const asNamed = (typed: Typed): TargetResolution | null => {
   return group ?? settle(typed, [...direct, ...alsoShort(typed, direct), ...stars.positions]);
 };
 
+/** "o Cet": a Greek letter typed as a Latin one, where no star bears that itself. */
+const asLatinLetter = ({ catalogue, clean, shown }: Typed): TargetResolution | null => {
+  const greek = latinAsGreek(clean);
+  const found = greek === null ? null : resolveTarget(catalogue, greek);
+  if (greek === null || found === null || isProblem(found) || found.isSlip === true) return null;
+  return { ...found, note: `Took “${shown}” to be ${greek}.` };
+};
+
 const asCoordinates = ({ clean, shown }: Typed): TargetResolution | null => {
   const reading = readCoordinates(clean);
   if (!reading) return null;
@@ -247,6 +262,7 @@ const asSlip = (typed: Typed): TargetResolution | null => {
 /** The first that has something to say. */
 const READINGS: readonly ((typed: Typed) => TargetResolution | null)[] = [
   asNamed,
+  asLatinLetter,
   asCoordinates,
   asShortName,
   asMoving,

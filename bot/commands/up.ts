@@ -8,7 +8,6 @@ import {
   USUAL_SKY,
   ZENITH_MAG_PER_ARCSEC2,
 } from '../evening/equipment.js';
-import { outlook } from '../evening/outlook.js';
 import { TOWARDS } from '../evening/towards.js';
 import { isProblem, type Problem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
@@ -22,6 +21,7 @@ import { hourAndNight } from './up/asked-hour.js';
 import { doubleThen } from './up/double-then.js';
 import { isOfItself, itselfReply, itselfWords } from './up/of-itself.js';
 import { hopByNight } from './up/hop-by-day.js';
+import { outlookWithin, partOfNight, withOtherPart } from './up/part-of-night.js';
 import { upReply } from './up/up-reply.js';
 
 /** Whether a pair is split is asked of pairs; of the rest, whether it shows. */
@@ -88,7 +88,9 @@ export const up = defineCommand({
         ? (ofItself(deps, request, equipment) ?? unplaced(options.target, found))
         : found;
     const { where } = found;
-    const dated = hourAndNight(options, where, nowUtcMs);
+    const part = partOfNight(options, where.site, nowUtcMs);
+    if (part !== null && isProblem(part)) return part;
+    const dated = part === null ? hourAndNight(options, where, nowUtcMs) : { hour: null, night: part.night };
     if (isProblem(dated)) return dated;
     const { night } = dated;
     const target = doubleThen(found.target, night.startUtcMs);
@@ -105,7 +107,7 @@ export const up = defineCommand({
       equipment,
       zenithMagPerArcsec2: ZENITH_MAG_PER_ARCSEC2[sky],
     };
-    const seen = outlook(outlookQuestion);
+    const seen = outlookWithin(outlookQuestion, part);
     const first = askedFirst({
       first: firstFor(options.first, target),
       aboveDeg: options.above,
@@ -117,7 +119,7 @@ export const up = defineCommand({
       isKitSaid: options.with !== undefined,
       found: seen,
       facing: options.facing,
-      outlookQuestion,
+      outlookQuestion: part === null ? outlookQuestion : { ...outlookQuestion, night: part.within },
       hop: () =>
         hopByNight(deps.catalogue, {
           ...outlookQuestion,
@@ -137,6 +139,7 @@ export const up = defineCommand({
       nowUtcMs,
       first,
     };
-    return upReply(deps, question, seen);
+    const answer = upReply(deps, question, seen);
+    return withOtherPart(answer, outlookQuestion, { part, found: seen, target, zone: where.site.zone });
   },
 });

@@ -49,6 +49,12 @@ const skiesOf = ({ night, twilight }: OutlookQuestion): { readonly dark: TimeSpa
   return { dark: [twilight.astronomical, twilight.nautical, twilight.civil].flatMap(spanOf), down };
 };
 
+/** The night asked about may be an evening alone. */
+const within = (span: TimeSpan, { startUtcMs, endUtcMs }: TimeSpan): TimeSpan => ({
+  startUtcMs: Math.max(span.startUtcMs, startUtcMs),
+  endUtcMs: Math.min(span.endUtcMs, endUtcMs),
+});
+
 /**
  * Planets are looked at from civil dusk on, the Moon and bright stars while the Sun is down; what is faint gets the darkest there is.
  * What is past counts for nothing.
@@ -59,7 +65,8 @@ export const windowsOf = (question: OutlookQuestion, magnitude: number | null): 
   const all = [...dark, ...down];
   const isPlanet = target.body.kind === 'solarSystem' && !isBody(target, 'Moon');
   const nested = isPlanet && dark.length > 0 ? dark : all;
-  const windows = standsTwilight(target, magnitude) ? nested : all.slice(0, 1);
+  const skies = standsTwilight(target, magnitude) ? nested : all.slice(0, 1);
+  const windows = skies.map((span) => within(span, night)).filter(({ startUtcMs, endUtcMs }) => endUtcMs > startUtcMs);
   const isUnderWay = nowUtcMs > night.startUtcMs && nowUtcMs < night.endUtcMs;
   return (windows.length > 0 && !isBody(target, 'Sun') ? windows : [night]).map((span) =>
     isUnderWay ? { ...span, startUtcMs: Math.max(span.startUtcMs, Math.min(nowUtcMs, span.endUtcMs)) } : span,

@@ -158,7 +158,7 @@ describe('a star that is not to be had, after stars to align on', () => {
 
 it('what is not wanted of a question is no second question', async () => {
   const outcome = await say('what should i align on at 8pm, dont want the moon near', ESMA);
-  expect(!isProblem(outcome) && outcome.title).toBe('Stars to align on');
+  expect(!isProblem(outcome) && outcome.title).toMatch(/^Stars to align on/u);
 });
 
 describe('beside a walk', () => {

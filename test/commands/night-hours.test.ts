@@ -36,6 +36,15 @@ describe('what is said of the hour, the day and the target', () => {
     ['york', 'on 24/12 is the moon full?', /\d\d? h after full Moon/u],
     ['serena', 'Moon-Jupiter conj next', /Moon and Jupiter/u],
     ['serena', 'southern cross', /^Southern Cross, night of/u],
+    ['serena', 'Fornax A in 14in', /^NGC 1316 \(Fornax A\)/u],
+    // astropy 8.0: Jupiter's refracted height passes 30° at La Serena on 28 Nov 2026 at 07:20 UTC.
+    ['serena', 'Jupiter altitude 30 when', /\nAbove 30° from 04:2\d UTC/u],
+    ['serena', 'sigma octantis on the clock at 22:00', /σ Octantis stands at 1:36 on the clock/u],
+    // Espenak's catalogue of transits of Mercury (NASA): 13 November 2032, 06:41 to 11:07 UT; from memory.
+    ['york', 'mercury transit next', /begins Sat 13 Nov 2032, 06:4[12] UTC and ends 11:0[67] UTC/u],
+    ['york', 'when does venus transit', /^Venus, night of/u],
+    ['serena', 'we have seen a light moving quick, no sound, ufo?', /is a satellite/u],
+    ['york', 'what is the big crater with rays on the moon, down', /^Tycho on the Moon/u],
     ['serena', 'Tarantula, 3h of subs from when', /^NGC 2070.*\n(?!At 03:00)/u],
   ] as const)('%s: %s', async (site, line, pattern) => expect(await told(site, line)).toMatch(pattern));
 });

@@ -95,7 +95,7 @@ export const eclipseSummary = (seen: readonly Eclipse[], question: Question): st
     return `${label}, ${value.split('; ')[0]}`;
   };
   const ofDay = day === null ? undefined : seen.find((eclipse) => isOfDay(eclipse, day));
-  if (ofDay !== undefined) return `${told(ofDay)}.`;
+  if (ofDay !== undefined) return `${wantsTotal && ofDay.kind !== 'total' ? 'Not total here: ' : ''}${told(ofDay)}.`;
   if (day !== null) return noneOfDay(seen, question, told);
   const total = seen.find(({ kind }) => kind === 'total');
   if (wantsTotal && total !== undefined) return `Next total one: ${told(total)}.`;

@@ -55,7 +55,9 @@ const MILLIMETRES = /\b(\d{2,3}) ?mm\b/u;
 const besidesIn = (plain: string): readonly string[] => {
   const { besides } = shipped();
   const first = besides.find(([said]) => ` ${plain} `.includes(` ${said} `) && BY_NIGHT.test(englishOf(said)));
-  const others = besides.filter(([said, english]) => ` ${plain} `.includes(` ${said} `) && !BY_NIGHT.test(english));
+  // "Mañana por la mañana" is one day and its morning.
+  const rest = first === undefined ? ` ${plain} ` : ` ${plain} `.replace(` ${first[0]} `, ' ');
+  const others = besides.filter(([said, english]) => rest.includes(` ${said} `) && !BY_NIGHT.test(english));
   const [, hour, minute, alone] = AT_HOUR.exec(plain) ?? [];
   const inches = APERTURE.exec(plain)?.[1];
   const mm = MILLIMETRES.exec(plain)?.[1];
@@ -68,7 +70,7 @@ const besidesIn = (plain: string): readonly string[] => {
     ...(inches === undefined && mm !== undefined ? [`with ${mm} mm`] : []),
   ];
 };
-const BY_NIGHT = /^(?:tonight|tomorrow|tomorrow night|now)$/u;
+const BY_NIGHT = /^(?:tonight|tomorrow|tomorrow night|tomorrow morning|now)$/u;
 const englishOf = (said: string): string => shipped().besides.find(([one]) => one === said)?.[1] ?? '';
 
 const without = (text: string, besides: Words): string =>

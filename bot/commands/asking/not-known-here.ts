@@ -44,6 +44,14 @@ export const UNKNOWN: readonly Answered[] = [
     whoIAm,
   ],
   [
+    /\bufos?\b(?! galaxy)|\b(?:light|dot|star|something|thing|it)\b.*\b(?:mov\w+|went|flew|cross\w*|travel\w*)\b.*\b(?:quick\w*|fast|slowly|across (?:the|my) sky|no sound|silent\w*)\b(?!.*\b(?:mount|scope|telescope|view|eyepiece|drift\w*)\b)/u,
+    refused(
+      'A steady light that crosses the sky in a minute or some without a sound is a satellite; one that blinks is an aircraft, one that is gone in a second a meteor. I follow none of them, only what stays among the stars.',
+      ['Shooting stars tonight?', 'ahead showers on:tonight'],
+      ['Which bright star is that?', 'bright'],
+    ),
+  ],
+  [
     /\b(?:iss|space station|satellites?|starlink|tiangong)\b|\bhubble(?! ?'?s variable| nebula)\b/u,
     refused(
       'I do not follow satellites: their orbits change by the day, so a good answer needs fresh elements that I do not have. A pass list made today by a space agency will be right; for the sky behind them, ask tonight.',

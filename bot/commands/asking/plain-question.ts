@@ -27,6 +27,8 @@ import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
+import { sunTransitAsked } from './sun-transit-asked.js';
+import { youngMoon } from './sentence/about-young-moon.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
@@ -87,6 +89,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
     sunDays,
     moonFace,
     moonNearest,
+    youngMoon(known),
     moonMeets,
     sunBelow,
     ...[openingUp, besideSun, wayBetween, leftTracking, moveAtHands, moveByDay].map(ofSun),
@@ -133,6 +136,8 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .trim()
     .toLowerCase()
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
+  const transit = sunTransitAsked(plain, known.nowUtcMs);
+  if (transit !== null) return { outcome: transit };
   const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain)

@@ -29,6 +29,7 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
       `(?:i will |i'll |we will |we'll |hope to |looking forward to )?(?:see|seeing|catch|meet) (?:you|ya|u)(?: (?:all|both|guys|lot|every ?(?:one|body)|\\p{L}+))?(?: (?:${DAY}|${PLACE}))*`,
       `(?:talk|speak)(?: to you(?: all)?)? ${DAY}`,
       `(?:until|till) ${DAY}`,
+      `(?:gute nacht|buenas noches|bonne nuit|buona ?notte|boa noite|dobranoc|goede ?nacht|au revoir|arrivederci|adi[oó]s|tsch(?:ü|ue)ss|bis (?:bald|morgen))${WHO}`,
       `(?:(?:i am|i'm|im|we are|we're|were) )?(?:now |just )?(?:heading (?:home|off|to bed|in|back|out)|(?:going|off) (?:home|to bed|to sleep)|calling it a night|signing off|logging off|packing up|turning in)(?: (?:now|then|soon|everyone|all|for (?:now|tonight|today|the night)))*`,
       `(?:i am|i'm|im|we are|we're) off(?: (?:now|then|home|to bed))*`,
       `(?:i |we )?(?:'?ve )?(?:gotta|got to|have to|need to|must) (?:go|dash|run|leave)(?: (?:now|home|soon|to bed))*`,
@@ -40,6 +41,7 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
     'thanks',
     whole(
       `(?:many |big |huge |a thousand )?(?:thanks|thank you|thankyou|thx|ta|cheers|ty|much appreciated|appreciated)(?: (?:so much|very much|a lot|a million|a bunch|loads|again|anyway|indeed))*${WHO}(?: for (?:all |the |your |that|this|a |everything|coming|helping|help|advice|tips?|patience|time|being here|looking|explaining|great|lovely|nice|evening|night|session|tonight|answer|company|lift|listening|trying| )+)?`,
+      `(?:muchas |mille |molte |vielen )?(?:gracias|danke|dank|merci|grazie|obrigad[oa]|dzi[eę]ki|dzi[eę]kuj[eę]|dank je|dank u|bedankt)(?: (?:sch[oö]n|sehr|beaucoup|mille|bien|wel|muito))?${WHO}`,
       `(?:you are|you're|youre|your|ur) (?:a |an |the |all )*(?:star|stars|legend|legends|hero|heroes|genius|best|great|lifesaver|welcome|brilliant|wonderful|too kind|very kind|kind)${WHO}`,
       // "Good evening" greets.
       `(?!good (?:evening|night)\\b)(?:(?:it|that) was |that's |what )?(?:a |an |such )*(?:really |very )?${PLEASANT} ${SHARED}${WHO}`,

@@ -3,7 +3,7 @@
  * command. Asked before the walk is, so that none of it becomes the member's account of the mount.
  */
 import { isProblem, problem } from '../../ground/problem.js';
-import { leavesWalk, outcomeSaid, tellsOfMount } from '../../reading/index.js';
+import { leavesWalk, outcomeSaid, suspectedCause, tellsOfMount } from '../../reading/index.js';
 import { assess } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
@@ -75,7 +75,7 @@ const othersCommand = (text: string): string | null => {
 const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFound): boolean => {
   const model = deps.triage();
   if (unless !== null && tellsOfMount(model.reading, unless.words, unless.often)) return true;
-  if (leavesWalk(model.reading, text) !== null) return true;
+  if (leavesWalk(model.reading, text) !== null || suspectedCause(text) !== null) return true;
   return assess(model, state).step.kind === 'try' && outcomeNamed(outcomeSaid(model.reading, text)) !== null;
 };
 

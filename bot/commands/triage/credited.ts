@@ -14,11 +14,13 @@ import {
   type Assessment,
   remediesTold,
   type RemedyTold,
+  UNSURE,
   type WalkState,
 } from '../../triage/index.js';
 import { keptWords } from './kept-words.js';
 import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
+import type { Walk } from './walk-keeper.js';
 
 /** "As you said", "the card's way": the remedy in hand, whatever else is told. */
 const AS_SHOWN =
@@ -56,6 +58,9 @@ const isTwin = (own: RemedyTold, best: RemedyTold): boolean =>
   own.told >= best.told * OF_SAME_PART &&
   own.share >= EXPLAINED;
 
+/** "Set it from extended to classic, goto moves now": done at its own card, with what failed mended, so much of its words is enough. */
+const AT_ITS_CARD = 0.2;
+
 const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
   if (own === undefined) return false;
   // All that is told fits what was shown, whatever else it fits.
@@ -90,7 +95,11 @@ const isFaint = ({ told, share }: RemedyTold): boolean =>
   share < EXPLAINED && (told < WELL_TOLD || share < NEARLY_EXPLAINED);
 
 /** @param told nearest first */
-const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, isDone: boolean): Credited => {
+const creditedOf = (
+  told: readonly RemedyTold[],
+  expected: string | undefined,
+  { isDone, ofOwn }: { readonly isDone: boolean; readonly ofOwn: number },
+): Credited => {
   const [best, second] = told;
   const own = told.find(({ fault }) => fault.id === expected);
   if (best === undefined) return isDone ? 'else' : null;
@@ -101,7 +110,7 @@ const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, i
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
   // What was done is told in this remedy's own words, whatever else it may be.
-  if (near.length === 0) return isDone && (own?.share ?? 0) < EXPLAINED ? 'else' : null;
+  if (near.length === 0) return isDone && (own?.share ?? 0) < ofOwn ? 'else' : null;
   return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
 };
 
@@ -139,7 +148,10 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   );
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
-  return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, isDone || isElse);
+  return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, {
+    isDone: isDone || isElse,
+    ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
+  });
 };
 
 const OF_SOMETHING_ELSE =
@@ -180,6 +192,22 @@ export const takeCredited = (
   if (credited === null) return null;
   if (credited === 'else') return creditedElse(began, state, expected);
   return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
+};
+
+const OF_NO_CURE_KNOWN = { outcome: UNSURE } as const;
+
+/** What was taken for the cure was none, though it is cured: what it was is asked, in one short question. */
+export const askedWhatElse = (walk: Walk): Turn => {
+  const events = walk.state.events.map((event) =>
+    event.kind === 'try' && event.outcome === 'works' ? { ...event, ...OF_NO_CURE_KNOWN } : event,
+  );
+  return {
+    walk: { ...walk, state: { ...walk.state, events } },
+    notes: [],
+    show: 'step',
+    whichCured: [],
+    asks: { kind: 'which-cured', faults: [] },
+  };
 };
 
 /** Words to "What was it?": the one of those listed that they name, another that they name plainly, or else nothing that is listed. */

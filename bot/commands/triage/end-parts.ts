@@ -34,8 +34,20 @@ export const fixedParts = (walk: Walk, ifFixed: string, remedy: FaultEntry | nul
   ],
 });
 
-/** One press says which of the causes it was. */
-export const whichCuredParts = (model: TriageModel, walk: Walk, faults: readonly string[]): Parts => ({
+/** It was none that was shown: a few words say what. */
+const whatElseParts = (walk: Walk): Parts => ({
+  summary: 'What was it, then? A few words are enough; they stay with the walk.',
+  choices: [
+    { label: 'I cannot say: just end', run: doLine(walk, 'end') },
+    { label: 'It does not work yet', run: `triage walk:${walk.id}` },
+  ],
+});
+
+/** One press says which of the causes it was; none are named where it was none of them. */
+export const whichCuredParts = (model: TriageModel, walk: Walk, faults: readonly string[]): Parts =>
+  faults.length === 0 ? whatElseParts(walk) : whichOfParts(model, walk, faults);
+
+const whichOfParts = (model: TriageModel, walk: Walk, faults: readonly string[]): Parts => ({
   summary: 'Good to hear. What was it?',
   choices: [
     ...faults.map((id) => ({ label: model.fault(id)?.title ?? id, run: answerLine(walk, id, 'works') })),

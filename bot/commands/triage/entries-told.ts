@@ -34,7 +34,7 @@ const WITH_NORTH_SOUTH =
   /(?<![\d.,:])([-+−]?\d{1,2}(?:[.,]\d+)?(?:\s*[°º: ]\s*\d{1,2}(?![\d.,]))?\s*['′]?\s*(?:N|S|north|south))\b/giu;
 /** "It says E next to 003 42". */
 const LETTER_FIRST =
-  /(?<![\p{L}'’])(E|W|east|west|N|S|north|south) (?:(?:next to|before|by|beside|in front of|and|then|at) )?(?=\d{1,3}[ °º:.]\d)/gu;
+  /(?<![\p{L}'’]|\d[ °º'′]{0,2})(E|W|east|west|N|S|north|south) (?:(?:next to|before|by|beside|in front of|and|then|at) )?(?=\d{1,3}[ °º:.]\d)/gu;
 const withNames = (said: string): string => {
   const text = said.replace(LETTER_FIRST, (_, side: string) =>
     /^[ew]/iu.test(side) ? `longitude ${side} ` : `latitude ${side} `,
@@ -71,13 +71,19 @@ const angleIn = (text: string, pattern: RegExp, negative: RegExp): Angle | null 
 
 /** So near, a town's place and what was typed for a garden are the same, degrees. */
 const SAME_DEG = 0.6;
+/** Further, somebody who lives near a town may be; not to the other side of the globe. */
+const NEAR_TOWN_SHARE = 0.2;
+const MOST_NEAR_TOWN_DEG = 1.5;
 /** Nearer to Greenwich or the equator no side can be told wrong. */
 const NO_SIDE_DEG = 0.2;
 
 const isNear = (a: number, b: number): boolean => Math.abs(Math.abs(a) - Math.abs(b)) <= SAME_DEG;
 
-const isOtherSide = (told: Angle | null, deg: number): boolean =>
-  told !== null && told.side !== null && Math.abs(deg) > NO_SIDE_DEG && told.side * deg < 0 && isNear(told.deg, deg);
+const isOtherSide = (told: Angle | null, deg: number): boolean => {
+  if (told === null || told.side === null || Math.abs(deg) <= NO_SIDE_DEG || told.side * deg > 0) return false;
+  const nearDeg = Math.max(SAME_DEG, Math.min(MOST_NEAR_TOWN_DEG, NEAR_TOWN_SHARE * Math.abs(deg)));
+  return Math.abs(told.deg - Math.abs(deg)) <= nearDeg;
+};
 
 /** 4.42° typed as 4° 42′: the minutes are the decimals. */
 const areDecimals = (told: Angle | null, deg: number): boolean => {
@@ -89,7 +95,8 @@ const areDecimals = (told: Angle | null, deg: number): boolean => {
 
 type Found = readonly [answer: string, label: string];
 
-const isOff = (told: Angle | null, deg: number): boolean => told !== null && !isNear(told.deg, deg);
+const isOff = (told: Angle | null, deg: number): boolean =>
+  told !== null && Math.abs(told.deg - Math.abs(deg)) > MOST_NEAR_TOWN_DEG;
 
 /** The letter alone tells as well. */
 const isOtherSideOfGreenwich = (text: string, longitude: Angle | null, deg: number): boolean => {
@@ -127,12 +134,38 @@ const OFFSET =
   /\b(?:utc|gmt|time ?zone|zone|offset)\b[^\d+−-]{0,15}([+−-]?)\s?(\d{1,2})(?::?(30|45|00))?\b(?!\s*(?:°|\d))/iu;
 const MINUTES_IN_HOUR = 60;
 
+const WORDED_SIGN = /\b(plus|minus)\s+(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/giu;
+const WORDED = [
+  'zero',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+const inFigures = (text: string): string =>
+  text.replace(WORDED_SIGN, (_, sign: string, hours: string) => {
+    const worded = WORDED.indexOf(hours.toLowerCase());
+    return `${sign.toLowerCase() === 'plus' ? '+' : '-'}${worded < 0 ? hours : worded}`;
+  });
+/** "Time zone +1": what stands behind the name of an entry is that entry. */
+const ZONE_READ = /\b(?:time ?zone|utc offset|offset|zone)(?: is| of|:| =)?\s*[+−-]\s?\d/iu;
+
 const zoneFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | null => {
   const found = OFFSET.exec(text);
   if (found === null) return null;
   const [, sign = '', hours = '', minutes = '0'] = found;
   const told = (sign === '-' || sign === '−' ? -1 : 1) * (Number(hours) * MINUTES_IN_HOUR + Number(minutes));
   const { utcOffsetMinutes, daylightSavingMinutes, standardOffsetMinutes } = siteClock(zone, nowUtcMs);
+  if (told === utcOffsetMinutes && daylightSavingMinutes === 0)
+    return ['match', 'the UTC offset in the mount is right'];
   if (told === utcOffsetMinutes || told === standardOffsetMinutes) return null;
   if (told === -standardOffsetMinutes || told === -utcOffsetMinutes)
     return ['sign', 'the UTC offset in the mount has the wrong sign'];
@@ -181,8 +214,8 @@ export const entriesTold = async (
   request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
   texts: readonly string[],
 ): Promise<readonly Understood[]> => {
-  const text = withNames(texts.at(-1) ?? '');
-  const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text);
+  const text = inFigures(withNames(texts.at(-1) ?? ''));
+  const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text) || ZONE_READ.test(text);
   if (!isRead || ![LONGITUDE, LATITUDE, LONGITUDE_SIDE, OFFSET, NAMED_DATE].some((one) => one.test(text))) return [];
   const named = spotNamed(deps, texts);
   if (named !== null) return entriesCompared(text, named, request.nowUtcMs);

@@ -1,4 +1,5 @@
 /** A cause that a member suspects and this guide does not know: kept in their words, with a test that makes sense of it. */
+import { thingOf } from '../../reading/index.js';
 import { keepSuspicion, OWN_SUSPICION, supposeCheck, suspicions, type WalkState } from '../../triage/index.js';
 import { wordsWithin } from './fitted.js';
 import type { Began } from './turn.js';
@@ -36,8 +37,7 @@ export interface Kept {
 const UNKNOWN = 'is not among the causes I know; it goes to whoever helps, in your words.';
 
 /** "The cat on the laptop" is no part of it. */
-const BEHIND = /\b(?:on|at|in|of|under|from|behind|beside|next|near|with|sitting|lying)\b.*$/iu;
-const isOfComputer = (said: string): boolean => COMPUTER_PART.test(said.replace(BEHIND, ''));
+const isOfComputer = (said: string): boolean => COMPUTER_PART.test(thingOf(said));
 
 /** What cannot be taken away is kept, and another computer asked for where it is the computer's; all else is tried without. */
 export const withOwnSuspicion = ({ context: { by }, before }: Began, said: string, state: WalkState): Kept => {

@@ -92,6 +92,15 @@ const keepSite = async ({ deps, asker, privacy, nowUtcMs }: TurnContext, place: 
   return !isProblem(await site.run(deps, { ...asking, options }));
 };
 
+const keptNote = (label: string): string => `Kept as your site: ${label}.`;
+
+/** Where one lives, told beside something else: kept, and said so; null where there is none or a site is known. */
+export const keepPlaceIn = async (context: TurnContext, text: string): Promise<string | null> => {
+  const named = placeIn(context.deps, text);
+  if (named === null || context.by !== 'member' || !(await keepSite(context, named.place))) return null;
+  return keptNote(named.label);
+};
+
 /** What the mount shows is read out there, which is no place of one's own. */
 const READS_OUT: readonly string[] = ['site-entries', 'entries-screen'];
 
@@ -106,7 +115,7 @@ export const takePlace = async (began: Began, text: string): Promise<Turn | null
   // Told with it, an answer goes first.
   if (read.facts.length > 0 || read.perhaps.some(({ what }) => what === before.step.id)) return null;
   const isKept = context.by === 'member' && (await keepSite(context, named.place));
-  const noted = `${isKept ? 'Kept as your site' : 'Noted'}: ${named.label}.`;
+  const noted = isKept ? keptNote(named.label) : `Noted: ${named.label}.`;
   const note =
     before.step.kind === NUMBERS
       ? noted

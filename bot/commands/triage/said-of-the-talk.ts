@@ -11,6 +11,7 @@ import {
   type OfTheTalk,
 } from '../../reading/index.js';
 import { NUMBERS, passStep } from '../../triage/index.js';
+import { answerInWords } from './answer-in-words.js';
 import { answerOfDoing, ASKED_BACK, asksOfDoing } from './asks-back.js';
 import { takeHow } from './asks-how.js';
 import { takeBackChoices } from './read-notes.js';
@@ -52,6 +53,11 @@ const asksForALook = (kind: OfTheTalk, text: string): boolean =>
   suspectedCause(text) !== null ||
   ((kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text)));
 
+/** "Sidereal I said!" answers what is asked once more. */
+const isAnswered = (began: Began, text: string): boolean =>
+  withoutSaidAlready(text) !== null ||
+  answerInWords(began, text, readText(began.context.model.reading, text))?.isSure === true;
+
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
   const { context, walk, before } = began;
@@ -65,7 +71,7 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
     isWaiting && !isDenied(began, text) && thingsLacked(text).size === 0 ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
-  if (kind === 'asked-before' && withoutSaidAlready(text) !== null) return null;
+  if (kind === 'asked-before' && isAnswered(began, text)) return null;
   return !asksForALook(kind, text) && tellsNothing(began, text, kind) ? kind : null;
 };
 

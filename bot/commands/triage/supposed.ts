@@ -1,5 +1,12 @@
 /** "Could it be the wrong socket?": what the member wonders about is looked at next, where a check of this walk looks at it. */
-import { supposedChecks, supposition, suspectedCause, type Reading } from '../../reading/index.js';
+import {
+  meantChecks,
+  supposedChecks,
+  supposition,
+  suspectedCause,
+  thingOf,
+  type Reading,
+} from '../../reading/index.js';
 import {
   lookOf,
   supposeCheck,
@@ -46,12 +53,15 @@ const spokenOf = ({ id, brief, question, answers }: CheckEntry): Spoken => ({
 });
 
 const OF_NO_THING = new Set(['itself', 'maybe', 'new', 'old', 'other']);
+const contentOf = (cause: string): readonly string[] =>
+  wordsIn(cause).filter((word) => word.length >= LEAST_LETTERS && !isLittle(word) && !OF_NO_THING.has(word));
+
 /** Of "the tram line" a question that speaks of lines knows half. */
 const isMostly = ({ asked, answers }: Spoken, cause: string): boolean => {
-  const words = wordsIn(cause).filter(
-    (word) => word.length >= LEAST_LETTERS && !isLittle(word) && !OF_NO_THING.has(word),
-  );
-  return 2 * words.filter((word) => asked.has(word) || answers.has(word)).length > words.length;
+  const words = contentOf(cause);
+  const isKnown = (word: string): boolean => asked.has(word) || answers.has(word);
+  const head = contentOf(thingOf(cause)).at(-1);
+  return 2 * words.filter(isKnown).length > words.length && (head === undefined || isKnown(head));
 };
 
 /** By the names of things alone: "my VPN", "the clutches". */
@@ -94,7 +104,9 @@ const looksAt = ({ context: { model }, before }: Began, cause: string): readonly
     return own !== undefined && isMostly(own, cause);
   };
   return [
-    ...supposedChecks(model.reading, cause).filter((check) => spoken.includes(check) || bearsItsName(check, cause)),
+    ...supposedChecks(model.reading, cause).filter(
+      (check) => (spoken.includes(check) && isOfIt(check)) || bearsItsName(check, cause),
+    ),
     ...byName(open, cause, IN_QUESTION).filter(isOfIt),
   ].filter((one) => !NO_LOOK.includes(one));
 };
@@ -107,6 +119,10 @@ const isInHand = ({ before: { step } }: Began, found: Suspected | null): string 
     return 'That is what this remedy is for: try it, and tell me what came of it.';
   return step.kind === 'ask' && step.id === lookOf(fault) ? 'This question looks at just that.' : null;
 };
+
+/** "The GPS time service be opening it": the cause and what is said of it. */
+const sentenceFrom = (cause: string, text: string): string =>
+  text.slice(Math.max(0, text.indexOf(cause))).split(/[.?!;]/u)[0] ?? cause;
 
 const looksOf = (found: Suspected | null): readonly string[] =>
   found === null ? [] : [lookOf(found.fault) ?? []].flat();
@@ -128,7 +144,8 @@ export const supposedNext = (
   const fault = suspectedFault(model, before, cause, text);
   const inHand = isInHand(began, fault);
   if (inHand !== null) return { state, note: inHand };
-  for (const check of [...looksAt(began, cause), ...looksOf(fault)]) {
+  const meant = meantChecks(model.reading, sentenceFrom(cause, text)).filter((one) => !NO_LOOK.includes(one));
+  for (const check of [...meant, ...looksAt(began, cause), ...looksOf(fault)]) {
     // What it is about was looked at: another look by a word in common is none at it.
     if (answerOf(before, check) !== null) return null;
     const next = supposeCheck(before, state, check, { by: context.by, said: outright ?? '' });
@@ -145,14 +162,17 @@ export const withNamed = ({ context: { by } }: Began, state: WalkState, { named 
   named.slice(0, MOST_NAMED).reduce((at, { check, quote }) => supposing(at, check, quote, by), state);
 
 /** "Clutches: One gives way. …" where what the member wonders about was told or looked at; null otherwise. */
-export const supposedStands = ({ context: { model }, before }: Began, text: string): string | null => {
+export const supposedStands = (began: Began, text: string): string | null => {
+  const { context, before } = began;
+  const { model } = context;
   const cause = suspectedCause(text) ?? supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
-  const fault = suspectedFault(model, before, cause);
-  const [first] = [looksOf(fault), supposedChecks(model.reading, cause), byName(open, cause)]
-    .flat()
-    .filter((one) => !NO_LOOK.includes(one));
+  const like =
+    suspectedCause(text) === null
+      ? [...supposedChecks(model.reading, cause), ...byName(open, cause)]
+      : looksAt(began, cause);
+  const [first] = [...looksOf(suspectedFault(model, before, cause)), ...like].filter((one) => !NO_LOOK.includes(one));
   const answer = first === undefined ? null : answerOf(before, first);
   const check = model.check(first ?? '');
   const label = check?.answers.find(({ id }) => id === answer)?.label;

@@ -2,7 +2,7 @@
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
-import { asksBack, leavesWalk, readText } from '../../reading/index.js';
+import { asksBack, leavesWalk, readText, type Understood } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import {
   answerStep,
@@ -20,6 +20,7 @@ import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './ask
 import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
 import { doesWhatFailed } from './told-at-card.js';
+import { askedWhatElse } from './credited.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
@@ -33,7 +34,7 @@ import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesTold } from './entries-told.js';
-import { takePlace } from './place-in-walk.js';
+import { keepPlaceIn, takePlace } from './place-in-walk.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -62,7 +63,7 @@ const count = async (
   { deps, by, nowUtcMs }: TurnContext,
   walk: Walk,
   consent: string,
-  step: Step,
+  { step, isWorded = false }: { readonly step: Step; readonly isWorded?: boolean },
 ): Promise<Turn | Problem> => {
   if (step.kind !== 'done')
     return problem(
@@ -72,6 +73,7 @@ const count = async (
   if (walk.endedUtcMs !== null) return problem('walk-ended', 'This walk has ended, and its outcome is settled.');
   if (by !== 'member' && (consent === 'yes' || !mayEnd(walk, by)))
     return problem('consent', 'Only the one whose mount it is can answer that.');
+  if (consent === 'other' && !isWorded) return askedWhatElse(walk);
   const isNew = consent !== 'yes' || (await deps.store.outcomes.add(walk.clubId, step.id, walk.memberId, nowUtcMs));
   const note = isNew ? (COUNTED.get(consent) ?? COUNTED.get('no') ?? '') : COUNTED_BEFORE;
   return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [note], show: 'summary' };
@@ -90,7 +92,7 @@ const isUnclear = (last: WalkState['events'][number] | undefined, fault: string)
 const takeAnswer = async (began: Began, typed: string): Promise<Turn | Problem> => {
   const { context, walk, before } = began;
   const [step, answer] = splitAnswer(before, typed);
-  if (step === 'count') return count(context, walk, answer, before.step);
+  if (step === 'count') return count(context, walk, answer, { step: before.step });
   if (step === 'found' && !FOUND.has(answer))
     return problem(
       'unknown-answer',
@@ -190,6 +192,9 @@ const takePerson = (began: Began, { text, answer }: SaidInTurn): Turn | null => 
     : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
 };
 
+/** It was another, and no word on which. */
+const SAYS_NO_MORE =
+  /^\W*(?:no,? |sorry,? |well,? |but )*(?:it |that )?(?:was|were|is)? ?(?:n['\u2019]?t (?:that|it|this)|not (?:that|it|this)(?: one)?|(?:something|sth) else|another(?: one| thing)?)(?: (?:really|actually|i think|though))*\W*$/iu;
 const STILL_MENDED = 'I keep that with the walk, which stays mended.';
 
 /** "Yes, count it", "it was two things", thanks: words at the end, where the member was asked whether the cause may be counted. */
@@ -203,7 +208,7 @@ const takeClosing = async (began: Began, text: string): Promise<Turn | Problem |
   if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
   const ending = endingMeant(context.model, text, step.fault.title);
   const told = { ...walk, state: turnFrom(walk.state, state) };
-  if (ending !== 'stays') return count(context, told, ending, step);
+  if (ending !== 'stays') return count(context, told, ending, { step, isWorded: !SAYS_NO_MORE.test(text) });
   const asks = asksBack(context.model.reading.sayings.lexicon, text);
   return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
 };
@@ -255,14 +260,24 @@ const takeAnswered = (began: Began, said: SaidInTurn): Promise<Turn | Problem> |
   takePicked(began, said);
 
 /** Numbers of a miss, entries read out, where one lives, or words. */
-const takeTyped = async (began: Began, text: string): Promise<Turn | Problem> => {
-  const { context, walk, before } = began;
+const takeTyped = async (began: Began, text: string, entries: readonly Understood[]): Promise<Turn | Problem> => {
+  const { before } = began;
   const miss = before.step.kind === NUMBERS || plainlyNumbers(text) ? await takeMiss(began, text) : null;
   if (miss !== null) return miss;
-  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
-  const known = await entriesTold(context.deps, context, [...texts, text]);
-  if (known.length > 0) return takeWords({ ...began, known }, text);
+  if (entries.length > 0) return takeWords({ ...began, known: entries }, text);
   return askedIfFixed(began, text, takeWords(began, text));
+};
+
+/** What the mount shows and where that is, in one breath: both are taken. */
+const takeEntriesAndPlace = async (
+  began: Began,
+  text: string,
+): Promise<{ readonly began: Began; readonly entries: readonly Understood[] }> => {
+  const { context, walk } = began;
+  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const entries = await entriesTold(context.deps, context, [...texts, text]);
+  const kept = entries.length === 0 ? null : await keepPlaceIn(context, text);
+  return { began: kept === null ? began : { ...began, notes: [...began.notes, kept] }, entries };
 };
 
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
@@ -278,9 +293,10 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const left = (await takePlace(began, said.text)) ?? (await takeLast(began, said.text));
-  if (left !== null) return left;
-  return takeTyped(began, said.text);
+  const { began: placed, entries } = await takeEntriesAndPlace(began, said.text);
+  const place = entries.length === 0 ? await takePlace(began, said.text) : null;
+  const left = place ?? (await takeLast(placed, said.text));
+  return left ?? takeTyped(placed, said.text, entries);
 };
 
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {

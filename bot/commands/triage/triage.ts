@@ -16,6 +16,7 @@ import { forAPersonReply, summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { cautionsOf } from './step-cautions.js';
 import { stepReply } from './step-reply.js';
+import { withoutThirdAsking } from './put-twice.js';
 import { takeTurn } from './take-turn.js';
 import { DOINGS, type Turn } from './turn.js';
 import { clubOutcomes, keepWalk, latestOf, type Walk } from './walk-keeper.js';
@@ -166,8 +167,10 @@ export const triage = defineCommand({
       if (read !== undefined && latest.walk.endedUtcMs !== null && found.walk.endedUtcMs === null)
         return endedMeanwhile();
       const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
-      const taken = await takeTurn({ deps, model, asker, privacy, by, outcomes, nowUtcMs }, latest, said);
-      if (isProblem(taken)) return taken;
+      const context = { deps, model, asker, privacy, by, outcomes, nowUtcMs };
+      const took = await takeTurn(context, latest, said);
+      if (isProblem(took)) return took;
+      const taken = withoutThirdAsking(context, took, latest.walk.state);
       const assessment = assess(model, taken.walk.state, outcomes);
       const turn = { ...taken, walk: listing(taken, assessment) };
       const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);

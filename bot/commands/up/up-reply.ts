@@ -17,6 +17,7 @@ import { eveningBest, eveningFact } from './evening-best.js';
 import { findFact } from './find-words.js';
 import { atHour, notYet, type AtHour } from './hour-words.js';
 import { inTheSky, moonFact } from './in-the-sky.js';
+import { besideFact, bothNamed } from './beside-star.js';
 import { planetShows } from './planet-shows.js';
 import { dataOf } from './up-data.js';
 import { upNotes } from './up-notes.js';
@@ -96,6 +97,7 @@ const factsOf = (
   const shows = showsWords(circumstancesOf(question, found));
   return [
     { label: 'It is', value: whatItIs(target, found.magnitude, zone, Math.max(nowUtcMs, night.startUtcMs)) },
+    ...besideFact(catalogue, target),
     ...variable.facts,
     ...(shows === null ? [] : [{ label: 'Shows', value: shows }]),
     ...planetShows(target, found, question.equipment),
@@ -124,8 +126,18 @@ const summaryOf = (opening: string | null, said: Circumstances, then: SaidFirst[
   return isSaid ? opening : `${opening} ${bestAfter(said)}`;
 };
 
-const openingOf = ({ first, asked, night, nowUtcMs }: UpQuestion, found: Outlook, then: AtHour | null): string | null =>
-  first?.words ?? then?.words ?? notYet(asked, found, night, nowUtcMs);
+const openingOf = (
+  { catalogue }: Deps,
+  { first, asked, typed, night, nowUtcMs }: UpQuestion,
+  found: Outlook,
+  then: AtHour | null,
+): string | null => {
+  const opening = first?.words ?? then?.words ?? notYet(asked, found, night, nowUtcMs);
+  const both = bothNamed(catalogue, asked.target, typed);
+  if (both === null || opening === null) return both ?? opening;
+  // Whether the double star itself is split is another matter than how its neighbour stands.
+  return opening === '' ? both : `${both} Of ${asked.target.name} itself: ${withSmallLetter(opening)}`;
+};
 
 export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply => {
   const { asked, typed, hour, night, twilight, nowUtcMs, first } = question;
@@ -134,7 +146,7 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
   const dark = twilightSpan(twilight.astronomical, night);
   const said = circumstancesOf(question, found);
   const then = hour === null ? null : atHour(asked, found, hour.utcMs);
-  const opening = openingOf(question, found, then);
+  const opening = openingOf(deps, question, found, then);
   const evening = eveningBest(asked, night, found, dark, nowUtcMs);
   const variable = variableTonight(target, found.best.utcMs);
   const moon = moonFact(asked, found, night);

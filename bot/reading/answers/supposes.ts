@@ -25,7 +25,7 @@ const FRAMES: readonly RegExp[] = [
 ];
 
 const REST =
-  /^[\s,;:.-]+|\b(?:perhaps|maybe|possibly|then|though|or something|or so|please|the (?:problem|cause|culprit|reason))\b|[?]+/giu;
+  /^[\s,;:.-]+|\b(?:perhaps|maybe|possibly|then|though|or something|or so|please|do you (?:think|reckon|suspect)|the (?:problem|cause|culprit|reason))\b|[?]+/giu;
 
 const OPENS =
   /^(?:(?:and|but|so|or|ok|okay|hm+|oh|um|er|well|hang on|wait),? )*(?:could|can|might|may|would|wouldn|couldn|is|are|was|has|does|do|should|shall|what about|how about|i wonder|i was wondering|wondering|i suspect|i bet|i start to think|maybe (?:it|that)(?:['’]?s)?)\b/iu;
@@ -67,3 +67,12 @@ export const supposedChecks = ({ likeness, sayings }: Vocabulary, cause: string)
     .map(({ check }) => check)
     .sort((a, b) => Number(isNamedIn(b, named)) - Number(isNamedIn(a, named)));
 };
+
+/** So like what tells of a check that it is meant, whatever else the words share with others. */
+const MEANT = 0.3;
+
+/** The checks that what is supposed is plainly like, likeliest first. */
+export const meantChecks = ({ likeness, sayings }: Vocabulary, words: string): readonly string[] =>
+  [...(likeness()?.weighClauses(sentencesOf(sayings.lexicon, words)).likeliest(MEANT) ?? [])]
+    .sort((a, b) => b.probability - a.probability)
+    .map(({ check }) => check);

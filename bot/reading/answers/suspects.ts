@@ -17,7 +17,7 @@ const NO_THING =
 const THING = `${NO_THING}[^.?!;]{2,60}?`;
 const REST = '[^.?!;,]+';
 const DOES_IT =
-  '(?:(?:really|maybe|just|also|even|ever)\\s+)*(?:have (?:something|anything|a thing|to) (?:to )?do (?:with|here)\\b.*|be (?:opening|holding|blocking|grabbing|taking|stealing|using|keeping|disturbing|doing|causing|making|stopping|killing|jamming)\\b.*|be (?:it|why|behind|guilty|responsible|(?:the |a )?(?:cause|reason|problem|culprit|trouble)|to blame|at fault|in the way)\\b.*|(?:cause|disturb|affect|provoke|trigger|spoil|block|interfere|jam|matter|produce)\\b.*|(?:grab|open|take|hold|steal|occupy|lock|use|eat|kill|stop|slow|drain|cut)\\b.*\\b(?:port|adapter|link|connection|it|mount|usb|signal|power|wi-?fi)\\b.*|(?:do|make|explain) (?:it|this|that|such|the|these|those|so)\\b.*)';
+  '(?:(?:really|maybe|just|also|even|ever)\\s+)*(?:have (?:something|anything|a thing|to) (?:to )?do (?:with|here)\\b.*|be \\p{L}{3,}ing\\b.*|be (?:it|why|behind|guilty|responsible|(?:the |a )?(?:cause|reason|problem|culprit|trouble)|to blame|at fault|in the way)\\b.*|(?:cause|disturb|affect|provoke|trigger|spoil|block|interfere|jam|matter|produce)\\b.*|(?:grab|open|take|hold|steal|occupy|lock|use|eat|kill|stop|slow|drain|cut)\\b.*\\b(?:port|adapter|link|connection|it|mount|usb|signal|power|wi-?fi)\\b.*|(?:do|make|explain) (?:it|this|that|such|the|these|those|so)\\b.*)';
 const GUILTY =
   '(?:(?:maybe|perhaps|really|just|simply)\\s+)*(?:(?:the |a |my )?(?:culprit|cause|reason|guilty one|troublemaker)|behind (?:it|this|that|all this)|to blame|guilty|responsible|at fault|(?:doing|causing|making|disturbing|blocking) (?:it|this|that|the)|the (?:problem|trouble))\\b';
 const SAYS_SO = '(?:suspect|bet(?: on)?|blame|reckon|fear|guess|believe|think|assume|say|feel|would say)';
@@ -37,6 +37,9 @@ const NAMES_A_CAUSE: readonly RegExp[] = forms(
   `\\b(?:could|can|might|may|would|couldn['’]?t|wouldn['’]?t|can['’]?t) ${IT} ${SOFT}be ${SOFT}(?:because(?: of)?|due to|from|down to|caused by|(?:something )?to do with)?\\s*(?<cause>${REST})`,
   `\\b(?:could|can|might|may|would|does|do)(?:n['’]?t)? ${IT} ${SOFT}(?:come|comes|coming|stem|result|be coming) (?:from|of)\\s+(?<cause>${REST})`,
   `\\b(?:is|was|has|have|does|do) ${IT} ${SOFT}(?:because(?: of)?|due to|down to|caused by|(?:have )?(?:something |anything )?to do with)\\s+(?<cause>${REST})`,
+  `\\b(?:isn['’]?t|wasn['’]?t) it ${SOFT}(?<cause>${OWNED}${REST})`,
+  `${BEGINS}(?:is|are|was|were) (?<cause>(?:the|my|our|a|an|some)\\b[^.?!;,]{2,40}?) (?:wired|crossed|swapped|reversed|broken|damaged|loose|faulty|fake|dead|worn|too \\p{L}+|(?:the )?wrong\\p{L}*)\\b`,
+  `${BEGINS}${MAYBE} (?:i|we)(?:['’]?ve)? (?:have|use|used|am using|took|chose|picked|plugged (?:it )?in(?:to)?|set|put|got|entered|typed)\\s+(?<cause>(?:the |a |an )?wrong ${REST})`,
   `\\b(?:is|isn['’]?t|wasn['’]?t) it ${SOFT}(?<cause>${OWNED}${REST})\\?\\s*$`,
   `\\bi (?:do |really |still |rather |start to |started to |would |'?d )*${SAYS_SO}(?: (?:that|on))*\\s+(?:${IT}|its|it['’]?s|that['’]?s)(?:['’]?s| is| comes| came)?(?: (?:from|because of|due to|down to|on|in|with))?\\s+(?<cause>${OWNED}${REST})`,
   `\\bi (?:do |really |still |rather |start to |started to )*(?:suspect|bet|blame|fear)(?: (?:that|on))*\\s+(?:it['’]?s |it is |its )?(?<cause>${NO_THING}${REST})`,
@@ -67,7 +70,7 @@ const NAMED_WITH_FIGURES =
   /\b(?:rs ?-?\d{3}|usb ?-?\d(?:\.\d)?|\d(?:\.\d)? ?v(?:olts?)?|windows ?\d+|\d+ ?-?bit|[a-z]+\d+[a-z]*)\b/giu;
 /** Figures and places of the sky are no causes, nor is what is meant to be done. */
 const NO_CAUSE =
-  /\d|^(?:yes|no|not|nothing|ok|okay|fine|right|wrong|same|the same|it|later|tomorrow|true|better|worse|gone|fixed|you|i)\b|\b(?:first|second|third|last|left|right|other|same) (?:one|step|line|question|answer|option|choice)\b|\b(?:degrees?|minutes?|hours?|it|that|this|something|anything|more|else|done|fixed|possible)\s*$|\b(?:best|better|way|plan|next (?:time|step|week)|tomorrow|later|again|help)\b/iu;
+  /\d|^(?:yes|no|not|nothing|ok|okay|fine|right|wrong|same|the same|it|later|tomorrow|true|better|worse|gone|fixed|you|i)\b|\b(?:first|second|third|last|left|right|other|same) (?:one|step|line|question|answer|option|choice)\b|\b(?:degrees?|minutes?|hours?|something|anything|more|else|done|fixed|possible)\s*$|(?<!\b(?:in|on|of|at|with|behind|under|near|for|to|from|inside) )\b(?:it|that|this)\s*$|\b(?:best|better|way|plan|next (?:time|step|week)|tomorrow|later|again|help)\b/iu;
 const LEAST_OF_A_THING = /\p{L}{3,}/u;
 
 /** @returns null where no cause is named outright */
@@ -81,3 +84,9 @@ export const suspectedCause = (text: string): string | null => {
   }
   return null;
 };
+
+const BEHIND_A_THING =
+  /\s(?:on|at|in|of|under|from|behind|beside|next|near|with|for|that|which|is|be|goes?|sitting|lying)\b.*$/iu;
+
+/** "The mast on the hill" is a mast. */
+export const thingOf = (cause: string): string => cause.replace(BEHIND_A_THING, '').trim();

@@ -1,6 +1,6 @@
 /** Which cause of the guide a member's suspicion speaks of: "the VPN", "the GPS time service", "ttl vs rs-232". */
 import { onceOf } from '../../ground/once.js';
-import { tellingMarks } from '../../reading/index.js';
+import { tellingMarks, thingOf } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
 import type { FaultEntry } from '../model/schema.js';
 import { remediesOf } from './remedies-told.js';
@@ -48,6 +48,7 @@ export const suspectedFault = (
     const carried = marks.reduce((sum, mark) => sum + worth(mark), 0);
     return carried === 0 ? 0 : marks.reduce((sum, mark) => sum + Math.min(1, worthIn(mark)) * worth(mark), 0) / carried;
   };
+  const head = tellingMarks(lexicon, thingOf(cause).split(' ').at(-1) ?? '');
   const isRare = said.some((mark) => worth(mark) >= LEAST_RARE);
   const told = situation.faults.flatMap((fault, f) => {
     const marks = of.get(fault.id);
@@ -56,7 +57,9 @@ export const suspectedFault = (
     const titled = shareOf(said, (mark) => (title?.has(mark) === true ? 1 : 0));
     const probability = belief.probabilities[f] ?? 0;
     const isNamed = titled >= HALF || (isRare && probability >= LEAST_LIKELY);
-    if (share < LEAST_SHARE || !isNamed) return [];
+    // "A mobile phone mast" is a mast.
+    const isOfHead = head.size === 0 || [...head].some((mark) => marks?.has(mark) === true);
+    if (share < LEAST_SHARE || !isNamed || !isOfHead) return [];
     const beside = shareOf(besides, (mark) => marks?.get(mark) ?? 0);
     return [{ fault, probability, score: share + IN_TITLE * titled + BESIDE * beside }];
   });

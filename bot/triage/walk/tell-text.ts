@@ -1,14 +1,38 @@
 /** Takes what a member wrote or pasted into a walk's record. */
-import { readText, type ReadBy, type Reading } from '../../reading/index.js';
+import { readText, type ReadBy, type ReadFact, type Reading } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
 import { withoutOtherSystem } from './other-system.js';
 import { withAllTold } from './told-together.js';
 import { EVENT_LIMIT, keptFact, WORDS_LIMIT, type Speaker, type WalkEvent, type WalkState } from './walk-state.js';
-import { withFact, type HowTold } from './with-fact.js';
+import { withFact, withoutGuesses, type HowTold } from './with-fact.js';
 
 /** Of a paste the end is kept, of words the beginning. */
 const bounded = (text: string, by: ReadBy): string =>
   by === 'words' ? text.slice(0, WORDS_LIMIT) : text.slice(-WORDS_LIMIT);
+
+/** The lines of the look at all entries, by the look at one kind of them. */
+const ENTRY_LINES: Readonly<Record<string, readonly string[]>> = {
+  'site-entries': ['longitude', 'latitude', 'place'],
+  'zone-entries': ['offset', 'summer-time'],
+  'date-entries': ['date', 'time'],
+};
+const ALL_ENTRIES = 'entries-screen';
+
+/** What was reckoned from the words stands in place of what they were taken for or are only like. */
+const withKnown = (read: Reading, known: HowTold['known'] = []): Reading => {
+  if (known.length === 0) return read;
+  const reckoned = known.flatMap(({ fact: { what } }) => ENTRY_LINES[what] ?? []);
+  const isStale = ({ what, answer }: ReadFact): boolean => what === ALL_ENTRIES && reckoned.includes(answer);
+  const others: Reading = {
+    ...read,
+    facts: read.facts.filter((fact) => !isStale(fact)),
+    understood: read.understood.filter(({ fact }) => !isStale(fact)),
+  };
+  return withoutGuesses(
+    known.reduce((told, one) => withFact(told, one), others),
+    (what) => what === ALL_ENTRIES || known.some(({ fact }) => fact.what === what),
+  );
+};
 
 /** Takes a paste or a member's own words; the record keeps them, bounded, with what was read. */
 export const tellText = (
@@ -21,7 +45,7 @@ export const tellText = (
   const own = withoutOtherSystem(readText(model.reading, text, how.by), text, state.events);
   const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
   const texts = [...earlier, text.slice(-WORDS_LIMIT)];
-  const read = (how.known ?? []).reduce((told, one) => withFact(told, one), withAllTold(own, text, texts));
+  const read = withKnown(withAllTold(own, text, texts), how.known);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {
     kind: 'text',

@@ -113,6 +113,8 @@ export const walkStateSchema = z.object({
   asked: asked.exactOptional(),
   /** The answers that the last reply listed, in their order: asked again, they stand so again. */
   shown: z.object({ step: short, answers: z.array(short).max(40) }).exactOptional(),
+  /** How often each question was put. */
+  put: z.record(short, z.number().int().min(0).max(99)).exactOptional(),
   /** Cautions that a reply of this walk gave: from then on they are only named. */
   cautioned: z.array(short).max(60).exactOptional(),
 });

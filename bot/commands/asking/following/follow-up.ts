@@ -92,8 +92,6 @@ const isSameTarget = (a: string, b: string, known: Known): boolean => {
   return name !== null && name === nameOf(b, known);
 };
 
-const isWord = (word: string, known: Known): boolean => spellerFor(known).isKnown(word);
-
 /** The one target that is named; null where none is, undefined where there is no telling which. */
 const targetIn = (asked: Asked, before: ToldLine, known: Known): string | null | undefined => {
   const { targets, plain } = asked;
@@ -109,7 +107,7 @@ const targetIn = (asked: Asked, before: ToldLine, known: Known): string | null |
   if (isProblem(found)) return undefined;
   // An ordinary word is no slip of a name, and beside the Sun nothing is.
   const isSlip = found.isSlip === true;
-  return isSlip && (before.command.name === 'sun' || target.split(' ').some((word) => isWord(word, known)))
+  return isSlip && (before.command.name === 'sun' || target.split(' ').some((word) => spellerFor(known).isKnown(word)))
     ? undefined
     : target;
 };
@@ -201,7 +199,7 @@ const isPlaceSure = ({ place, isPlaceUnknown, isPlaceSaved }: Asked, rest: strin
   const isName = /^\p{Lu}/u.test(rest.slice(at));
   const isLed = LEADS_TO_PLACE.test(rest.slice(0, at));
   // "In stock" and "from fan": words of every day are towns somewhere.
-  if (!isName && (!isLed || isWord(place, known))) return false;
+  if (!isName && (!isLed || spellerFor(known).isKnown(place))) return false;
   // A town that is left at the end takes all words with it: the others have to be parts as well.
   const others = `${rest.slice(0, at).replace(LEADS_TO_PLACE, '')} ${rest.slice(at + place.length)}`.trim();
   return others === '' || isOfParts(unreadBeside(askedOf(others, others.toLowerCase(), known, others)));
@@ -234,7 +232,6 @@ const unreadBeside = ({ unread, kind, kindsToo, targets }: Asked): Asked['unread
   );
 };
 
-/** What a line of the same command, read from all the words, says. */
 const byLine = (before: ToldLine, words: string, known: Known): ToldLine | null => {
   const line = readWhole(words, known);
   return line === null ? null : laidOver(before, line, known);
@@ -245,7 +242,6 @@ const byShift = (before: ToldLine, plain: string, known: Known): ToldLine | null
   return times === null ? null : withTimes(before, times, known.nowUtcMs);
 };
 
-/** What names its own matter is a question by itself, unless it is led in as a follow-up. */
 const isOfItself = ({ targets, kind }: Asked): boolean => targets.length > 0 || kind !== null;
 
 const isWholly = (asked: Asked, rest: string, known: Known): boolean =>
@@ -254,19 +250,22 @@ const isWholly = (asked: Asked, rest: string, known: Known): boolean =>
   isPlaceSure(asked, rest, known) &&
   isSkySaid(asked);
 
+const begunLine = (before: ToldLine, rest: string, known: Known): ToldLine | null => {
+  const begun = BEGUN.get(before.command.name);
+  return begun === undefined ? null : byLine(before, `${begun} ${rest}`, known);
+};
+
 const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLine | null => {
   const plain = rest.toLowerCase();
   const next = nextOne(before, plain);
   if (next !== null) return next;
   if (tellsShift(plain)) return byShift(before, plain, known);
   const asked = askedOf(rest, plain, known, rest);
-  const begun = BEGUN.get(before.command.name);
-  const isPartOfSky = begun !== undefined && plain.startsWith('in ');
+  const isPartOfSky = BEGUN.has(before.command.name) && plain.startsWith('in ');
   if (!isLed && !isPartOfSky && isOfItself(asked)) return null;
   if (isWholly(asked, rest, known)) {
-    if (begun !== undefined && (isPartOfSky || asked.targets.length === 0))
-      return byLine(before, `${begun} ${rest}`, known);
-    if (!isOfList(asked)) return withParts(before, asked, known);
+    const line = isPartOfSky || asked.targets.length === 0 ? begunLine(before, rest, known) : null;
+    if (line !== null || !isOfList(asked)) return line ?? withParts(before, asked, known);
   }
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };

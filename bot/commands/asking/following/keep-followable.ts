@@ -18,6 +18,9 @@ export const keepFollowable = (
   { command, values }: { readonly command: Command; readonly values: ReadonlyMap<string, unknown> },
 ): void => {
   if (OF_THE_MOUNT.test(command.name)) keepLastAsked(store, asker, null, nowUtcMs);
+  // What one is to be reminded of is spoken of next.
+  const event = command.name === 'remind' ? values.get('event') : undefined;
+  if (typeof event === 'string') keepLastAsked(store, asker, `ahead showers about:"${event}"`, nowUtcMs);
   if (!OF_THE_SKY.test(command.name)) return;
   const kit = values.get('with');
   // What no telescope is would be refused in every question after it.

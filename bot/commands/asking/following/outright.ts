@@ -3,7 +3,7 @@ import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
 import { starLeftOut } from './left-out.js';
-import { besideSaid } from './said-short.js';
+import { besideSaid, saidShort } from './said-short.js';
 import { ofTheSame } from './next-one.js';
 import { lineOf, type ToldLine } from './told-line.js';
 
@@ -39,7 +39,7 @@ const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
   if (command.name === 'tonight')
     return BEST_OF.test(plain) || (/double/u.test(values['kind'] ?? '') && APART.test(plain));
   if (command.name !== 'ahead' || !/^(?:showers|eclipses)$/u.test(values['kind'] ?? '')) return false;
-  return PER_HOUR.test(plain) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
+  return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
 };
 
 /** @returns null where it is none of them; beside a walk the plainest alone are */
@@ -53,6 +53,8 @@ export const outrightLine = (before: ToldLine, text: string, known: Known, isStr
   if (without !== null) return lineOf(without);
   if (ofTheSame(before, plain)) return lineOf(before);
   const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
+  const short = before.command.name === 'bright' ? saidShort(plain) : null;
+  if (short === 'how high is it' || short === 'where is it') return lineOf(before);
   if (beside !== null) return lineOf({ ...before, values: { ...before.values, ...colourOf(beside.which) } });
   return moonBeside(before, cleanText(text), known);
 };

@@ -17,7 +17,7 @@ const CANCEL_ONE = new RegExp(
 /** "the first one", "the 2nd one", "the last one": by its place in the list. */
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
 const CANCEL_NTH = new RegExp(
-  `^(?:please )?${CALLS_OFF} (?:the |my |that )?(${ORDINALS.join('|')}|last|\\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$`,
+  `^(?:please )?${CALLS_OFF} (?:the |my |that )?(${ORDINALS.join('|')}|last|\\d{1,2}(?:st|nd|rd|th)) (?:one|reminder|alarm)$|^(?:please )?cancel (?:the )?(?:(last|first|second|third)|(?:number |no\\.? ?|#)?(\\d{1,2}))$`,
   'u',
 );
 
@@ -37,7 +37,8 @@ const DELETE_ALL =
   /^(?:please |no |ok )*(?:delete|del|remove|clear|drop) (?:them all|all of (?:them|those)|all (?:those|these)|those|these|them)(?: please| now)?$/u;
 
 const cancelPointedAt = (plain: string): Reading | null => {
-  const nth = CANCEL_NTH.exec(plain)?.[1];
+  const [, one, bare, number] = CANCEL_NTH.exec(plain) ?? [];
+  const nth = one ?? bare ?? number;
   if (nth !== undefined) return { line: commandLine('remind', 'cancel', { id: placeInList(nth) }) };
   if (CANCEL_ALL.test(plain)) return { line: commandLine('remind', 'cancel', { id: 'all' }) };
   if (DELETE_ALL.test(plain)) return { line: 'remind list', note: 'To call them all off: remind cancel all' };

@@ -99,7 +99,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     alignmentLine,
   ],
   [
-    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
+    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star|sigma oct\w*|σ oct\w*)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
     (asked) => {
       const which = /\b(north|south) celestial pole\b/u.exec(asked.plain)?.[1];
       return instantLine('pole', '', asked, which === undefined ? {} : { first: which });
@@ -115,14 +115,14 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
 const named: Rule = (asked) => NAMED.find(([pattern]) => pattern.test(asked.plain))?.[1](asked) ?? null;
 
 const TELLS_GEAR =
-  /^(?:(?:hi|hello|hey|ok|so|and|well|btw|fyi|sorry),? )*(?:(?:i|we)(?: (?:just|only|now|also))* (?:have|use|own|got|bought|am using)|(?:i|we)'?ve(?: (?:just|only|now))* (?:got|bought)|i'?m using|(?:just |only )?(?:got|bought|using)(?: myself| me)?|my (?:new |own |first )?(?:mount|scope|telescope|dob|refractor|reflector|newt\w*|binos?|binoculars) (?:is|are)|mine is)\b/u;
+  /^(?:my )?gear\b|^(?:(?:hi|hello|hey|ok|so|and|well|btw|fyi|sorry),? )*(?:(?:i|we)(?: (?:just|only|now|also))* (?:have|use|own|got|bought|am using)|(?:i|we)'?ve(?: (?:just|only|now))* (?:got|bought)|i'?m using|(?:just |only )?(?:got|bought|using)(?: myself| me)?|my (?:new |own |first )?(?:mount|scope|telescope|dob|refractor|reflector|newt\w*|binos?|binoculars) (?:is|are)|mine is)\b/u;
 const TELLS_SKY =
   /^(?:my |the |our )?(?:sky|skies)\b.*\b(?:is|are)\b|^(?:i have|i'?ve got) .*\b(?:sky|skies|bortle)\b/u;
 const ASKS_MORE = /\b(?:what|which|see|look|up|when|how|can)\b/u;
 
 /** Words of a telescope that say no more of it. */
 const OF_TUBE =
-  /^(?:new|first|own|old|little|small|big|manual|only|goto|tube|telescopes?|scopes?|newt\w*|refractor|reflector|mak|maksutov|sct|cassegrain|dobs?|dobsonian|apo|achromat|rc|ota|aperture|f\/?\d+(?:\.\d)?|pair|bino\w*|eyes?)$/u;
+  /^(?:gear|new|first|own|old|little|small|big|manual|only|goto|tube|telescopes?|scopes?|newt\w*|refractor|reflector|mak|maksutov|sct|cassegrain|dobs?|dobsonian|apo|achromat|rc|ota|aperture|f\/?\d+(?:\.\d)?|pair|bino\w*|eyes?)$/u;
 
 /** "I have a 130 mm scope": what it shows is told, and is kept for what is asked next. */
 const kitTold = (asked: Asked): Reading | null => {

@@ -49,6 +49,8 @@ const SHARED = /\b(?:hercules|atlas|messier|kepler|cassini|endymion|proclus|hygi
 const OF_MOON = /\b(?:moon|lunar|craters?|terminator)\b/u;
 /** A star or nebula of the name is meant, or what the mount does. */
 const NOT_MOON = /\b(?:star|stars|supernova|remnant|cluster|constellation|slew\w*|go ?to|landed|align\w*|remind\w*)\b/u;
+/** The one with the brightest rays, in the south; common practice, no source. */
+const RAYS = /\bcraters?\b.*\brays?\b|\brays?\b.*\bcraters?\b/u;
 const MONTH_ALONE =
   /\b(?:in|during) (january|february|march|april|may|june|july|august|september|october|november|december)\b/u;
 
@@ -69,7 +71,7 @@ export const moonFace: Rule = (asked) => {
   if (says(asked, NOT_MOON)) return null;
   if (says(asked, EARTHSHINE)) return faceLine(asked, { first: 'earthshine' });
   const isOfMoon = says(asked, OF_MOON);
-  const feature = moonFeatureIn(asked.plain);
+  const feature = moonFeatureIn(says(asked, RAYS) ? 'tycho' : asked.plain);
   if (feature !== null && (isOfMoon || !says(asked, SHARED))) return faceLine(asked, { feature: feature.name });
   return says(asked, TERMINATOR) && !says(asked, /\b(?:mars|mercury|martian|venus)\b/u)
     ? faceLine(asked, { first: 'terminator' })

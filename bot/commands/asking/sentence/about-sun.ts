@@ -191,9 +191,19 @@ const nothingNamed = (plain: string, parts: SunParts, begins: boolean): Reading 
   return begins ? answered(plain, parts) : null;
 };
 
+/** "Sun altitude at 17:30": where it stands itself. */
+const SUN_STANDS =
+  /^(?:the )?(?:altitude|height|elevation|azimuth|alt\/?az) of (?:the )?sun\b|^(?:the )?sun'?s? (?:altitude|height|elevation|azimuth|alt)\b/u;
+
 /** The Sun named beside another target, or first of all; null: it is not asked about so. */
 export const besideSun = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
+  if (SUN_STANDS.test(plain)) {
+    const parts = partsOf(typed.replace(/\b(?:altitude|height|elevation|azimuth|alt(?:\/az)?|of)\b/giu, ' '), known);
+    return parts.named.length > 0
+      ? null
+      : { line: commandLine('altitude', 'Sun', { at: hourOf(plain, parts), site: parts.site ?? undefined }) };
+  }
   if (NOT_OURS.test(plain) || !/\bsun/u.test(plain)) return null;
   const begins = /^\/?sun(?:'?s)?\s+\S/u.test(prepared(plain).trim());
   const rest = typed.replace(/^\S+\s*/u, '');

@@ -13,7 +13,7 @@ import { takeStandpoint } from './directions.js';
 import { takeHoursBetween, type HoursBetween } from './hours-between.js';
 import { takeBrighter, takeConstellation, takeHeights, takeMessier, takeSizes, type Within } from './limits.js';
 import { takeCoordinates, takeGuess, takeSlip, takeTargets, type NamedTarget } from './targets.js';
-import { takeWhen, type When } from './when.js';
+import { partOfNight, takeWhen, type When } from './when.js';
 import type { PlaceKnowledge } from './place-knowledge.js';
 import { takePlace, takeUnknownPlace, townLeft } from './where.js';
 import { isLittle, sentenceOf, type Sentence } from './words.js';
@@ -260,10 +260,12 @@ export const nightAlone = (when: When): When => {
 export const nightLine = (
   command: string,
   bare: string,
-  { when, place, kit, sky }: Asked,
+  asked: Asked,
   more: Readonly<Record<string, string | null>> = {},
 ): Reading => {
-  const { night, hour } = nightAndHour(when);
+  const { when, place, kit, sky } = asked;
+  const part = command === 'up' ? partOfNight(asked.when, asked.plain) : null;
+  const { night, hour } = part ?? nightAndHour(when);
   const line = commandLine(command, bare, {
     on: given(night),
     at: given(hour),

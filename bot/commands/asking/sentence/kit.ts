@@ -67,6 +67,10 @@ const isNumberInList = ({ plain }: Run, before: string): boolean =>
   /^\d+ in$/u.test(plain) &&
   /^(?:m|messier|ngc|ic|c|caldwell|sh2|barnard|abell|hip|hd|sao|arp|collinder|cr|melotte|mel)$/u.test(before);
 
+/** "Fornax A in 14in": the letter is the name's. */
+const isOfName = ({ words }: Sentence, at: number): boolean =>
+  words[at]?.plain === 'a' && /^(?:in|with|through|using|by|via)$/u.test(words[at + 1]?.plain ?? '');
+
 /** "F/6", "f6": with which eyepiece is reckoned by it. */
 const RATIO = /^f\/?(\d{1,2}(?:\.\d)?)$/u;
 
@@ -78,7 +82,8 @@ export const takeKit = (sentence: Sentence): string | null => {
   const kit = takeFirst(sentence, LONGEST, read, LEADS);
   if (kit === null) return null;
   // "with my own" leads to it by several words.
-  for (let at = kit.at - 1; LEADS.test(wordBefore(sentence, at + 1)); at--) take(sentence, { at, count: 1 });
+  for (let at = kit.at - 1; LEADS.test(wordBefore(sentence, at + 1)) && !isOfName(sentence, at); at--)
+    take(sentence, { at, count: 1 });
   const ratio = /\d/u.test(kit.text)
     ? takeFirst(sentence, 1, ({ plain }) => RATIO.exec(plain)?.[1] ?? null, /^(?:at|of|an?)$/u)
     : null;

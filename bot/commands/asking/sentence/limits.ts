@@ -11,13 +11,18 @@ const AT_LEAST =
   /^(?:at least|clears?|reach(?:es)?|gets? (?:to|over)|pass(?:es)?|min(?:imum)?(?: of)?|more than|>=?) (\d{1,2}) ?(?:°|deg|degrees?)(?: (?:high|up|altitude))?$/u;
 /** "What time is it at 45 degrees": from then on it is higher. */
 const AT_A_HEIGHT = /^at (\d{1,2}) ?(?:°|deg|degrees?)(?: (?:high|up|altitude|elevation))?$/u;
+/** "Jupiter altitude 30 when". */
+const AT_ALTITUDE = /^(?:altitude|alt|height|elevation) (?:of )?(\d{1,2})(?: ?°| ?deg| degrees?)?$/u;
 /** The number is of something else. */
 const OTHER_UNIT =
   /^(?:am|pm|mm|cm|inch(?:es)?|in|"|″|arc\w*|mag\w*|minutes?|mins?|hours?|hrs?|seconds?|secs?|people|targets?|objects?|stars?|mph|percent|%|o'?clock)$/u;
 
 const aboveIn = (sentence: Sentence, run: Run): string | null => {
   const isTimeAsked = sentence.words.some(({ plain }) => /^(?:when|time)$/u.test(plain));
-  const found = ABOVE.exec(run.plain) ?? AT_LEAST.exec(run.plain) ?? (isTimeAsked ? AT_A_HEIGHT.exec(run.plain) : null);
+  const found =
+    ABOVE.exec(run.plain) ??
+    AT_LEAST.exec(run.plain) ??
+    (isTimeAsked ? (AT_A_HEIGHT.exec(run.plain) ?? AT_ALTITUDE.exec(run.plain)) : null);
   const next = sentence.words[run.at + run.count]?.plain ?? '';
   const isUnitSaid = /(?:°|deg|degrees?)$/u.test(run.plain);
   return found === null || (!isUnitSaid && OTHER_UNIT.test(next)) ? null : (found[1] ?? null);

@@ -1,6 +1,6 @@
 /** The targets a sentence names, wherever they stand; a slip in one is mended where nothing else is named. */
 import { isProblem } from '../../../ground/problem.js';
-import { isNamed, resolveTarget, type Catalogue, type Target } from '../../../catalogue/index.js';
+import { isNamed, latinAsGreek, resolveTarget, type Catalogue, type Target } from '../../../catalogue/index.js';
 import { editDistance } from '../../../ground/edit-distance.js';
 import { isLittle, runsOf, take, type Run, type Sentence } from './words.js';
 
@@ -68,6 +68,12 @@ const isRadioSource = ({ words }: Sentence, { at, count, plain }: Run): boolean 
   ) &&
   /^(?:|in|at|with|tonight|tomorrow|now|up|from|on|and|by|through)$/u.test(words[at + count]?.plain ?? '');
 
+/** "a Ori": a letter of a constellation's short form. */
+const isLetterOf = ({ count, plain }: Run): boolean => {
+  const [, name = ''] = /^[a-z] ([a-z]{3})$/u.exec(plain) ?? [];
+  return count === 2 && !IS_WORD.test(name) && latinAsGreek(plain) !== null;
+};
+
 /** Every run of words that is a name, in the order they stand in; their words are taken. */
 export const takeNamed = (
   sentence: Sentence,
@@ -76,7 +82,13 @@ export const takeNamed = (
 ): readonly NamedTarget[] => {
   const named: NamedTarget[] = [];
   for (const run of runsOf(sentence, longest ?? LONGEST)) {
-    if (beginsOrEndsLittle(run.plain) && !BEGINS_NAMES.test(run.plain) && !isRadioSource(sentence, run)) continue;
+    if (
+      beginsOrEndsLittle(run.plain) &&
+      !BEGINS_NAMES.test(run.plain) &&
+      !isRadioSource(sentence, run) &&
+      !isLetterOf(run)
+    )
+      continue;
     if (isLittle(run.plain) || IS_WORD.test(run.plain) || isOfMoonPhase(sentence, run) || !isFree(sentence, run))
       continue;
     const text = read(run.plain);

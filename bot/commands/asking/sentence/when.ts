@@ -254,3 +254,13 @@ export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
     note: month ? `Took the middle of it, ${night?.text ?? ''}; name a day for another.` : null,
   };
 };
+
+/** Of the evening, in whichever night; "this evening" is tonight. */
+const IN_EVENING = /\b(?:in|of|during) (?:the |an? )?evenings?\b|\bevening (?:sky|star)\b|\beve(?:nings)?\b/u;
+
+/** Of one target the evening or the morning of a night may be asked about, and no hour of it. */
+export const partOfNight = ({ night, hour, isMorning }: When, plain: string): Pick<When, 'night' | 'hour'> | null => {
+  if (hour !== null || /^(?:tonight|today|this evening)$/u.test(night ?? '')) return null;
+  if (isMorning) return { night: null, hour: night === null || night === 'tomorrow' ? 'morning' : `${night} morning` };
+  return IN_EVENING.test(plain) ? { night, hour: 'evening' } : null;
+};

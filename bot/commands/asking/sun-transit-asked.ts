@@ -1,0 +1,29 @@
+/** "Mercury transit next": when a planet passes before the Sun, with the filter said first. */
+import { cautionText } from '../../cautions/cautions.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
+import { capital } from '../../reply/wording.js';
+import { nextSunTransit } from '../../sky/sun-transits.js';
+import type { UtcMs } from '../../sky/types.js';
+import { formatLocalDateTime } from '../../times/index.js';
+
+const ASKED =
+  /^(?=.*\b(?:next|coming|future|soon|date|year|upcoming|sun)\b)(?:.*\btransits? of (mercury|venus)\b|.*\b(mercury|venus)(?:'s)? transits?\b(?! (?:time|the meridian|tonight|tomorrow|at\b))|.*\b(mercury|venus)\b.*\b(?:transits?|cross\w*|pass\w*|before|in front of)\b.*\b(?:the )?sun\b)/u;
+const OF_MERIDIAN = /\b(?:meridian|culminat\w*|tonight|tomorrow|today|highest|safe\w*|slew\w*|look\w*)\b/u;
+
+/** @param plain in lower case; null: it is not asked for */
+export const sunTransitAsked = (plain: string, nowUtcMs: UtcMs): Outcome | null => {
+  const [, one, two, three] = OF_MERIDIAN.test(plain) ? [] : (ASKED.exec(plain) ?? []);
+  const name = one ?? two ?? three;
+  if (name === undefined) return null;
+  const planet = name === 'venus' ? 'Venus' : 'Mercury';
+  const { startUtcMs, endUtcMs } = nextSunTransit(planet, nowUtcMs);
+  const [from, until] = [startUtcMs, endUtcMs].map((utcMs) => formatLocalDateTime(utcMs, 'UTC'));
+  return reply({
+    title: `${capital(planet)} before the Sun`,
+    level: 'caution',
+    cautions: [cautionText('sun-filter')],
+    summary: `The next transit of ${planet} begins ${from ?? ''} and ends ${until?.split(', ').at(-1) ?? ''}, where the Sun is up then.`,
+    choices: [{ label: `${planet} tonight`, run: `up ${planet}` }],
+    pointsAt: NOWHERE,
+  });
+};
