@@ -70,8 +70,12 @@ const BRIGHTEST =
 const OF_OTHERS =
   /\b(?:in (?!the (?:sky|night|evening|morning)\b)|of (?!the (?:sky|night|evening|lot)\b)|galax\w*|nebul\w*|cluster\w*|comet\w*|double\w*|near|next to|close to|remind\w*|align\w*)/u;
 
+/** "What's that shining thing in the sky": one that was seen, and no side named. */
+const THAT_IN_SKY =
+  /^(?:what|what's|whats|which|wat|wats)\b(?: is)? (?:that|the|this) (?:(?:really|very|super|so|big|huge) )*(?:bright|shining|shiny|brilliant|glowing) (?:star|thing|object|planet|light|one|dot|spot)\b/u;
+
 const isOfWholeSky = (asked: Asked): boolean =>
-  says(asked, BRIGHTEST) &&
+  (says(asked, BRIGHTEST) || says(asked, THAT_IN_SKY)) &&
   !says(asked, OF_OTHERS) &&
   !isNamed(asked) &&
   asked.constellation === null &&
