@@ -8,8 +8,8 @@ import type { UtcMs } from '../../sky/types.js';
 import { MONTHS, siteClock } from '../../times/index.js';
 import { siteFor } from '../asking/resolve-site.js';
 import type { Deps } from '../core/command.js';
-import { spotNamed, type SpotNamed } from './place-in-walk.js';
-import type { TurnContext } from './turn.js';
+import { keepPlaceIn, spotNamed, type SpotNamed } from './place-in-walk.js';
+import type { Began, TurnContext } from './turn.js';
 
 /** Said of what stands in the mount, and not of where one lives. */
 const IN_THE_MOUNT =
@@ -209,7 +209,7 @@ export const entriesCompared = (text: string, spot: SpotNamed, nowUtcMs: UtcMs):
   });
 
 /** @param texts the walk's words so far, this line last */
-export const entriesTold = async (
+const entriesTold = async (
   deps: Deps,
   request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
   texts: readonly string[],
@@ -221,4 +221,16 @@ export const entriesTold = async (
   if (named !== null) return entriesCompared(text, named, request.nowUtcMs);
   const own = await siteFor(deps, request, undefined);
   return isProblem(own) ? [] : entriesCompared(text, own.site, request.nowUtcMs);
+};
+
+/** What the mount shows and where that is, in one breath: both are taken. */
+export const entriesAndPlace = async (
+  began: Began,
+  text: string,
+): Promise<{ readonly began: Began; readonly entries: readonly Understood[] }> => {
+  const { context, walk } = began;
+  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const entries = await entriesTold(context.deps, context, [...texts, text]);
+  const kept = entries.length === 0 ? null : await keepPlaceIn(context, text);
+  return { began: kept === null ? began : { ...began, notes: [...began.notes, kept] }, entries };
 };

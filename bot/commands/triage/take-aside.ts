@@ -1,5 +1,5 @@
 /** Words to a step that are no answer to it: what is yet to be done, and what the member suspects. */
-import { outcomeSaid, suspectedCause, type AnswerMeant, type Reading } from '../../reading/index.js';
+import { isStillToCome, outcomeSaid, suspectedCause, type AnswerMeant, type Reading } from '../../reading/index.js';
 import { assess, type WalkState } from '../../triage/index.js';
 import { heardIn } from './read-notes.js';
 import { supposedNext, supposedStands } from './supposed.js';
@@ -44,6 +44,8 @@ export const takeAside = (
   read: Reading,
   meant: AnswerMeant | null,
 ): Turn | null => {
+  if (began.before.step.kind === 'try' && isStillToCome(text))
+    return changed(began, state, { notes: [NO_HURRY], at: began.before.step });
   if (meant?.isSure === true) return null;
   if (meant !== null && suspectedCause(text) === null) return null;
   return (meant === null ? takeNotYet(began, text, state, read) : null) ?? takeSupposed(began, text, state, read);

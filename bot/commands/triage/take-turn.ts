@@ -33,8 +33,8 @@ import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
-import { entriesTold } from './entries-told.js';
-import { keepPlaceIn, takePlace } from './place-in-walk.js';
+import { entriesAndPlace } from './entries-told.js';
+import { takePlace } from './place-in-walk.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -268,18 +268,6 @@ const takeTyped = async (began: Began, text: string, entries: readonly Understoo
   return askedIfFixed(began, text, takeWords(began, text));
 };
 
-/** What the mount shows and where that is, in one breath: both are taken. */
-const takeEntriesAndPlace = async (
-  began: Began,
-  text: string,
-): Promise<{ readonly began: Began; readonly entries: readonly Understood[] }> => {
-  const { context, walk } = began;
-  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
-  const entries = await entriesTold(context.deps, context, [...texts, text]);
-  const kept = entries.length === 0 ? null : await keepPlaceIn(context, text);
-  return { began: kept === null ? began : { ...began, notes: [...began.notes, kept] }, entries };
-};
-
 const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
   const walk = named(found.walk, context.by, context.asker);
   const notes = found.note === null ? [] : [found.note];
@@ -293,7 +281,7 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   if (answered !== null) return answered;
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
-  const { began: placed, entries } = await takeEntriesAndPlace(began, said.text);
+  const { began: placed, entries } = await entriesAndPlace(began, said.text);
   const place = entries.length === 0 ? await takePlace(began, said.text) : null;
   const left = place ?? (await takeLast(placed, said.text));
   return left ?? takeTyped(placed, said.text, entries);

@@ -3,7 +3,7 @@
 const WAY =
   "(?:hand ?-?(?:controller|set|pad|box)|key ?pad|paddle|phone|tablet|i ?pad|(?:other|another|second|old|work|friend\\w*|wife\\w*|son\\w*|neighbou?r\\w*) (?:laptop|pc|computer|mac|machine|one)|(?:friend|mate|neighbou?r|wife|husband|son|daughter)['\u2019]?s)";
 const WORKS =
-  '(?:works?|working|drives?|moves?|slews?|connects?|answers?|finds?|runs?|is (?:fine|ok|okay|good)|does|perfect\\w*)';
+  '(?:works?|working|drives?|moves?|slews?|connects?|answers?|finds?|runs?|is (?:fine|ok|okay|good|gone)|no (?:trouble|problem|error|drop)s?|does|perfect\\w*)';
 const COMPUTER =
   "(?:(?:other|old|second|work|spare) (?:\\w+ )?(?:laptop|pc|computer|mac|machine|one|program|app)|desktop|phone|tablet|i ?pad|(?:friend|mate|neighbou?r|wife|husband|son|daughter|brother|sister|dad|mum)['\u2019]?s (?:laptop|pc|computer|mac|phone|tablet|one))";
 const SURE = '(?:always|still|just|also|can|does)';

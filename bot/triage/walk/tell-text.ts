@@ -11,17 +11,17 @@ const bounded = (text: string, by: ReadBy): string =>
   by === 'words' ? text.slice(0, WORDS_LIMIT) : text.slice(-WORDS_LIMIT);
 
 /** The lines of the look at all entries, by the look at one kind of them. */
-const ENTRY_LINES: Readonly<Record<string, readonly string[]>> = {
-  'site-entries': ['longitude', 'latitude', 'place'],
-  'zone-entries': ['offset', 'summer-time'],
-  'date-entries': ['date', 'time'],
-};
+const ENTRY_LINES: ReadonlyMap<string, readonly string[]> = new Map([
+  ['site-entries', ['longitude', 'latitude', 'place']],
+  ['zone-entries', ['offset', 'summer-time']],
+  ['date-entries', ['date', 'time']],
+]);
 const ALL_ENTRIES = 'entries-screen';
 
 /** What was reckoned from the words stands in place of what they were taken for or are only like. */
 const withKnown = (read: Reading, known: HowTold['known'] = []): Reading => {
   if (known.length === 0) return read;
-  const reckoned = known.flatMap(({ fact: { what } }) => ENTRY_LINES[what] ?? []);
+  const reckoned = known.flatMap(({ fact: { what } }) => ENTRY_LINES.get(what) ?? []);
   const isStale = ({ what, answer }: ReadFact): boolean => what === ALL_ENTRIES && reckoned.includes(answer);
   const others: Reading = {
     ...read,
