@@ -146,11 +146,13 @@ const isBesideSun = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   return isOfSun && readText(deps.triage().reading, text).facts.length === 0;
 };
 
-/** "Antares now": by day it is looked for at once. A walk that asks on which target it was takes it for that. */
+/** "Antares now", "SMC 2045": by day it is looked for at once. A walk that asks on which target it was takes it for that. */
 const isOfThisMinute = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
-  if (kind === NUMBERS || !/\bnow\W*$/iu.test(text) || wordCountOf(text) > MOST_OF_NOW) return false;
+  if (kind === NUMBERS || !/\b(?:now|[012]\d[0-5]\d)\W*$/iu.test(text) || wordCountOf(text) > MOST_OF_NOW) return false;
   const read = plainAlone(text, deps, nowUtcMs);
-  return read !== null && 'line' in read && (read.unread ?? 0) === 0 && /^up \S.* at:now$/u.test(read.line);
+  return (
+    read !== null && 'line' in read && (read.unread ?? 0) === 0 && /^up \S.* at:(?:now|\d\d:\d\d)$/u.test(read.line)
+  );
 };
 const MOST_OF_NOW = 4;
 
