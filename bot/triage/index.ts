@@ -31,6 +31,7 @@ export {
   lookAlikes,
   speaksFor,
   standing,
+  type Standing,
   SYSTEM_NAMES,
   UNEXPLAINED,
   whatEachAnswerSays,

@@ -35,8 +35,12 @@ it('goes by no star that the twilight hides', async () => {
   for (const magnitude of magnitudes) expect(magnitude).toBeLessThan(4);
 });
 
-it('takes what is bright in the east for the Sun that stands there', async () => {
-  const { summary, level } = await answer(deps, 'which star is the very bright one in the east', MORNING);
+it.each([
+  'which star is the very bright one in the east',
+  'what is that bright thing east of me',
+  'whats that shining thing in the sky',
+])('%s: the Sun, which stands there', async (line) => {
+  const { summary, level } = await answer(deps, line, MORNING);
   expect(summary).toMatch(/^It is day then: that is the Sun, 36° high in the east, 87°\. Do not look at it/u);
   expect(level).toBe('danger');
 });

@@ -32,6 +32,9 @@ describe('hours and days in figures', () => {
     ['clusters 2000-2300', /to 23:00 CAT/u],
     ['dark 28/11', /^The dark of Sat 28 Nov 2026/u],
     ['dark 2811', /^The dark of Sat 28 Nov 2026/u],
+    ['dark 1212', /^The dark of Sat 12 Dec 2026/u],
+    ['SMC 2045', /At 20:45 CAT/u],
+    ['NGC 253 transit', /\nNGC 253 crosses the meridian/u],
     ['sunrise 2911', /rises on Sun 29 Nov 2026/u],
     ['sidereal 2200', /at Fri 27 Nov 2026, 22:00 CAT/u],
     ['NGC 2811', /^NGC 2811/u],
@@ -83,6 +86,7 @@ describe('while a walk waits', () => {
     ['beta Per visible Windhoek', /^Algol/u],
     ['tracking Saturn start 1800 sun still up', /^The Sun and Saturn/u],
     ['Antares now', /^Antares/u],
+    ['SMC 2045', /^NGC 292/u],
     ['take flats at noon cap off', /^not-safe: No, not with tube or finder open/u],
   ])('%s is answered, and the walk stays', async (line, told) => {
     const walk = 'triage do:new goto missed by 15 degrees';

@@ -235,18 +235,18 @@ const spreadAfterTarget = async (typed: Typed, raw: Raw, bare: string, text: str
 };
 
 /** "dark 28/11", "sidereal 2200": a date that can be read in one way alone, and an hour of the clock. */
-const inFigures = (text: string): string => {
-  const dated = withPlainDates(text, null);
-  const hour = /^([01]\d|2[0-3])([0-5]\d)$/u.exec(text.trim());
-  if (hour !== null) return `${hour[1] ?? ''}:${hour[2] ?? ''}`;
-  return dated.note === null ? dated.text : text;
+const inFigures = (text: string, takesHour: boolean): string => {
+  const figures = /^(\d{2})(\d{2})$/u.exec(text.trim());
+  const dated = withPlainDates(figures === null || takesHour ? text : text.replace(/^\s*(\d{2})/u, '$1/'), null);
+  if (figures !== null && takesHour && Number(figures[1]) < 24) return `${figures[1] ?? ''}:${figures[2] ?? ''}`;
+  return dated.note === null || !takesHour ? dated.text : text;
 };
 
 /** Commands whose first words are a place, a night or an hour: `dark sydney`, `tonight galaxies cork`. */
 const spreadPlace = (typed: Typed, raw: Raw, bare: string, words: string): void => {
   const { command, deps, nowUtcMs } = typed;
   raw.delete(bare);
-  const text = inFigures(words);
+  const text = inFigures(words, specOf(command, bare)?.complete !== 'date');
   const spoken = takeSpoken(command, raw, text, nowUtcMs);
   const left = takeTrailing(typed, raw, spoken, 0);
   // "Cape Town" is no town sky at a cape.

@@ -3,16 +3,11 @@ import { tidy } from '../../ground/tidy.js';
 import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
-  located,
   OWN_SUSPICION,
   ownSuspicion,
-  speaksFor,
-  standing,
   suspicions,
   SYSTEM_NAMES,
   takenBackIn,
-  UNEXPLAINED,
-  UNSURE,
   type Assessment,
   type FaultEntry,
   type TriageModel,
@@ -23,23 +18,15 @@ import { takeBackChoices } from './read-notes.js';
 import { answered, lookAtNext, mustBeDone, type Answered } from './next-for-helper.js';
 import { roomBeside } from './sheet-room.js';
 import { stepData } from './step-data.js';
-import { labelOf, tried } from './tried-for-helper.js';
+import { standsFacts, wasTriedInVain } from './stands-for-helper.js';
+import { labelOf, seenLine, tried } from './tried-for-helper.js';
 import { wordsForHelper } from './words-for-helper.js';
-import { back, doLine, doubt, memberName, percent, titleOf, why } from './walk-words.js';
+import { back, doLine, doubt, memberName, titleOf, why } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_SEEN = 4;
 
 const HISTORY = ['changed-last', 'worked-before'];
-
-/** "Handset shows: a question". */
-const seenLine = (model: TriageModel, event: Pick<Answered, 'check' | 'answer'>): string | null => {
-  const entry = model.check(event.check);
-  const label = labelOf(model, event);
-  return entry === undefined || label === undefined
-    ? null
-    : `${entry.brief ?? fitted(entry.question, 40)}: ${fitted(label, 48)}`;
-};
 
 /** Answers that tell most come first: what is not as it should be, then contrasts, then what is well. */
 const tellingFirst = (model: TriageModel, answers: readonly Answered[]): readonly Answered[] => {
@@ -67,67 +54,6 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
       : [],
   );
   return [...new Set(lines)].slice(0, 2);
-};
-
-/** Below this nothing stands out, and a list of guesses would only mislead. */
-const STANDS_OUT = 0.15;
-/** Where the first part is this likely, no second one is named. */
-const PLACED = 0.6;
-
-const ONLY_THE_TRIED = 'nothing but what was tried';
-
-/** The causes that stand and were not tried, with what speaks for the first; null where none stands out. */
-const standsText = (model: TriageModel, walk: Walk, assessment: Assessment, isBrief: boolean): string | null => {
-  const done = new Set(
-    walk.state.events.flatMap((event) =>
-      event.kind === 'try' && event.outcome !== 'could-not' && event.outcome !== UNSURE ? [event.fault] : [],
-    ),
-  );
-  const likely = standing(assessment).filter(
-    ({ faultId, probability }) => probability >= STANDS_OUT && !faultId.startsWith(UNEXPLAINED),
-  );
-  const named = likely.filter(({ faultId }) => !done.has(faultId)).slice(0, 2);
-  const [first] = named;
-  if (first === undefined) return likely.length > 0 ? ONLY_THE_TRIED : null;
-  const own = answered(walk.state.events);
-  const because = speaksFor(assessment, first.faultId)
-    .filter(({ check }) => own.some((event) => event.check === check))
-    .slice(0, 1)
-    .flatMap((event) => seenLine(model, event) ?? []);
-  return named
-    .map(({ title, probability }, i) => {
-      const reason = i === 0 && because.length > 0 && !isBrief ? ` (for it: ${because.join('; ')})` : '';
-      return `${title}, ${percent(probability)}${reason}`;
-    })
-    .join('; ');
-};
-
-/** In which part of the chain it lies, listed causes and what no list holds taken together; the likeliest one or two. */
-const whereText = (assessment: Assessment): string | null => {
-  const [first, ...rest] = located(assessment).filter(({ probability }) => probability >= STANDS_OUT);
-  if (first === undefined) return null;
-  const parts = first.probability >= PLACED ? [first] : [first, ...rest.slice(0, 1)];
-  return parts.map(({ title }) => title.replace(/^the /u, '')).join(', or ');
-};
-
-const NOTHING_STANDS_OUT = 'nothing stands out';
-
-/** What stands, and, where no cause is known, the part of the chain to look at. */
-const standsFacts = (model: TriageModel, walk: Walk, assessment: Assessment, isBrief: boolean): readonly Fact[] => {
-  const { step } = assessment;
-  // Cured: what else was thought of stands no more.
-  if (step.kind === 'done') return [];
-  const isKnown = step.kind === 'handOn' && step.fault !== null;
-  const stands = standsText(model, walk, assessment, isBrief);
-  // Where a cause stands out and room is short, its part is not named as well.
-  const isSaid = isKnown || (isBrief && stands !== null && stands !== ONLY_THE_TRIED);
-  const where = isSaid ? null : whereText(assessment);
-  return [
-    ...(where !== null && (stands ?? ONLY_THE_TRIED) === ONLY_THE_TRIED
-      ? []
-      : [{ label: 'Stands', value: stands ?? NOTHING_STANDS_OUT }]),
-    ...(where === null ? [] : [{ label: 'Where', value: where }]),
-  ];
 };
 
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
@@ -231,6 +157,9 @@ const FOUND_BY_THEM = `Then you have found it yourself: leave it away, or have i
 
 const endOf = ({ state }: Walk): string => (ownSuspicion(state.events)?.isGone === true ? FOUND_BY_THEM : NO_MORE);
 
+const knownCause = (walk: Walk, { id, title }: FaultEntry): string =>
+  `${wasTriedInVain(walk, id) ? 'Most likely, though it was tried' : 'Most likely'}: ${title}. Somebody should do what stands last.`;
+
 export const handOnReply = (
   model: TriageModel,
   walk: Walk,
@@ -242,7 +171,7 @@ export const handOnReply = (
     pointsAt: NOWHERE,
     title: titleOf(walk, 'For a helper'),
     level: 'caution',
-    summary: fault === null ? endOf(walk) : `Most likely: ${fault.title}. Somebody should do what stands last.`,
+    summary: fault === null ? endOf(walk) : knownCause(walk, fault),
     facts: withNext(
       model,
       walk,

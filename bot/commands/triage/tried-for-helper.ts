@@ -28,6 +28,15 @@ interface Answered {
 export const labelOf = (model: TriageModel, { check, answer }: Answered): string | undefined =>
   model.check(check)?.answers.find(({ id }) => id === answer)?.label;
 
+/** "Handset shows: a question". */
+export const seenLine = (model: TriageModel, event: Answered): string | null => {
+  const entry = model.check(event.check);
+  const label = labelOf(model, event);
+  return entry === undefined || label === undefined
+    ? null
+    : `${entry.brief ?? fitted(entry.question, 40)}: ${fitted(label, 48)}`;
+};
+
 /** Beyond so many remedies those that came to the same share a line. */
 const MOST_LINES = 4;
 const TITLE_SHOWN = 60;

@@ -4,12 +4,14 @@ import { isProblem } from '../../ground/problem.js';
 import { resolveTarget } from '../../catalogue/index.js';
 import type { Outcome } from '../../reply/reply.js';
 import {
+  asksOfTheStep,
   leavesWalk,
   ofTheTalk,
   outcomeSaid,
   readText,
   suspectedCause,
   tellsOfMount,
+  wantsNote,
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
@@ -144,11 +146,13 @@ const isBesideSun = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
   return isOfSun && readText(deps.triage().reading, text).facts.length === 0;
 };
 
-/** "Antares now": by day it is looked for at once. A walk that asks on which target it was takes it for that. */
+/** "Antares now", "SMC 2045": by day it is looked for at once. A walk that asks on which target it was takes it for that. */
 const isOfThisMinute = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
-  if (kind === NUMBERS || !/\bnow\W*$/iu.test(text) || wordCountOf(text) > MOST_OF_NOW) return false;
+  if (kind === NUMBERS || !/\b(?:now|[012]\d[0-5]\d)\W*$/iu.test(text) || wordCountOf(text) > MOST_OF_NOW) return false;
   const read = plainAlone(text, deps, nowUtcMs);
-  return read !== null && 'line' in read && (read.unread ?? 0) === 0 && /^up \S.* at:now$/u.test(read.line);
+  return (
+    read !== null && 'line' in read && (read.unread ?? 0) === 0 && /^up \S.* at:(?:now|\d\d:\d\d)$/u.test(read.line)
+  );
 };
 const MOST_OF_NOW = 4;
 
@@ -201,7 +205,7 @@ export const waitingWords: WordsReader = {
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
-    const isOfStep = isNumbers || quotesSunWarning(text);
+    const isOfStep = isNumbers || quotesSunWarning(text) || wantsNote(text) || asksOfTheStep(text) === 'how';
     if (!isOfStep && isForOthers(text, deps, request.nowUtcMs, kind)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };

@@ -70,8 +70,12 @@ const BRIGHTEST =
 const OF_OTHERS =
   /\b(?:in (?!the (?:sky|night|evening|morning)\b)|of (?!the (?:sky|night|evening|lot)\b)|galax\w*|nebul\w*|cluster\w*|comet\w*|double\w*|near|next to|close to|remind\w*|align\w*)/u;
 
+/** "What's that shining thing in the sky": one that was seen, and no side named. */
+const THAT_IN_SKY =
+  /^(?:what|what's|whats|which|wat|wats)\b(?: is)? (?:that|the|this) (?:(?:really|very|super|so|big|huge) )*(?:bright|shining|shiny|brilliant|glowing) (?:star|thing|object|planet|light|one|dot|spot)\b/u;
+
 const isOfWholeSky = (asked: Asked): boolean =>
-  says(asked, BRIGHTEST) &&
+  (says(asked, BRIGHTEST) || says(asked, THAT_IN_SKY)) &&
   !says(asked, OF_OTHERS) &&
   !isNamed(asked) &&
   asked.constellation === null &&
@@ -90,7 +94,7 @@ const brightTowards = (asked: Asked, towards: string): Reading => {
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
   const twilight = asked.when.hour === null ? twilightIn(asked.plain) : null;
   const when = isNow || twilight !== null ? { ...asked.when, night: null, hour: twilight } : asked.when;
-  return instantLine(
+  const read = instantLine(
     'bright',
     '',
     { ...asked, when },
@@ -101,7 +105,10 @@ const brightTowards = (asked: Asked, towards: string): Reading => {
       ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
     },
   );
+  return says(asked, FLASHES) ? { ...read, note: ALL_COLOURS, usesAll: true } : read;
 };
+const ALL_COLOURS =
+  'A star low down twinkles in all colours, red, blue and green: the air does it. An aircraft moves on within a minute.';
 
 /** Planets do not twinkle; an aircraft's blinking is denied as well. */
 const STEADY =

@@ -17,6 +17,9 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
     /\bhour[- ]?angles?\b|\bha of\b|\b(?:past|over|beyond|crossed|(?:east|west) of|reached|(?:short|away|far) (?:of|from)) (?:the )?meridian\b|\bhow long ago\b.*\b(?:meridian|transit\w*|culminat\w*)\b/u,
     'hour-angle',
   ],
+  // "NGC 253 transit"; those of Mercury and Venus are across the Sun.
+  [/^(?!mercury|venus)(?:the )?\S+(?: \S+){0,2} (?:transits?|culminat\w+)(?: tonight| time)?$/u, 'transit'],
+  [/\bmerid\b/u, 'hour-angle'],
   [/\bparallactic\b/u, 'parallactic-angle'],
   [/\bair ?mass\b/u, 'airmass'],
   [

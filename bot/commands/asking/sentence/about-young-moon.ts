@@ -61,7 +61,8 @@ const eveningOf = ({ latitudeDeg, longitudeDeg }: Spot, days: number, leastDeg: 
 export const youngMoon =
   ({ usual, nowUtcMs }: Known): Rule =>
   (asked) => {
-    if (!says(asked, /\b(?:moon|crescent)\b/u) || !says(asked, SEEKS) || says(asked, OTHERS)) return null;
+    if (!says(asked, /\b(?:moon|crescent)\b/u) || !(says(asked, AGE) || says(asked, SEEKS)) || says(asked, OTHERS))
+      return null;
     const days = ageDays(asked);
     const isOther =
       asked.when.night !== null ||

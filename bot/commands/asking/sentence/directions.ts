@@ -14,9 +14,26 @@ const FACING = /\b(north|south)?[ -]?(east|west)?[ -]facing\b/u;
 const joined = (first: string | undefined, second: string | undefined): string | null =>
   first === undefined && second === undefined ? null : [first, second].filter(Boolean).join('-');
 
-/** "In the se", "towards NW". */
-const SHORT = /\b((?:in|to|towards?|facing|looking|low|due) (?:the )?)(ne|nw|se|sw)\b/gu;
-const SIDES = tableOf({ ne: 'north-east', nw: 'north-west', se: 'south-east', sw: 'south-west' });
+/** "In the se", "towards NW"; between two of the eight, the one that names a quarter. */
+const SHORT =
+  /\b((?:in|to|towards?|facing|looking|low|due) (?:the )?)(ne|nw|se|sw|nne|ene|ese|sse|ssw|wsw|wnw|nnw)\b/gu;
+const SIDES = tableOf({
+  ne: 'north-east',
+  nw: 'north-west',
+  se: 'south-east',
+  sw: 'south-west',
+  nne: 'north',
+  ene: 'east',
+  ese: 'east',
+  sse: 'south',
+  ssw: 'south',
+  wsw: 'west',
+  wnw: 'west',
+  nnw: 'north',
+});
+/** "East of me", "just south of the house". */
+const SIDE_OF =
+  /\b(north|south)?[ -]?(east|west)? of (?:me|us|here|(?:my|our|the) (?:house|home|garden|place|tent|roof))\b/u;
 
 /** As `towards:` takes it; null: none is named. */
 export const towardsIn = (typed: string): string | null => {
@@ -26,8 +43,12 @@ export const towardsIn = (typed: string): string | null => {
     const found = joined(first, second);
     if (found !== null) return found;
   }
-  const [, first, second] = FACING.exec(plain) ?? [];
-  return joined(first, second);
+  for (const pattern of [FACING, SIDE_OF]) {
+    const [, first, second] = pattern.exec(plain) ?? [];
+    const found = joined(first, second);
+    if (found !== null) return found;
+  }
+  return null;
 };
 
 const DIR = '(?:(?:north|south)?[ -]?(?:east|west)|north|south)';

@@ -21,8 +21,16 @@ const GOES_ON =
   /^(?:|alt|az|altitude|azimuth|height|high|where|how|not|and|or|from|in|with|for|please|pls|safe|ok|now|go|goto|slew|point|here|today|visible)$/u;
 
 /** By itself at the end, on a quarter, and no year. */
-const standsAlone = (four: string, next: string): boolean =>
-  GOES_ON.test(next) && Number(four.slice(2)) % 15 === 0 && !YEAR.test(four);
+const standsAlone = (four: string, next: string, words: Sentence['words']): boolean =>
+  GOES_ON.test(next) && Number(four.slice(2)) % 15 === 0 && !(YEAR.test(four) && mayBeYear(words));
+
+/** "SMC 2045" is of no year. */
+const mayBeYear = (words: Sentence['words']): boolean =>
+  words.length > FEW_WORDS || words.some(({ plain }) => OF_YEARS.test(plain));
+const FEW_WORDS = 3;
+/** What is asked of a year. */
+const OF_YEARS =
+  /^(?:eclipses?|opposition\w*|conj\w*|elongation\w*|transits?|showers?|meteors?|perihelion|equinox\w*|solstice\w*|full|new|moons?|year|in|of|for|meetings?|\w+ids|planets?|calendar|dates?|jan\w*|feb\w*|mar|march|apr\w*|may|jun\w*|jul\w*|aug\w*|sep\w*|oct\w*|nov\w*|dec\w*)$/u;
 
 /** As the time rooms read it, "09:00"; null where the figures may be another thing. */
 export const hourInFigures = ({ words, taken }: Sentence, { plain, at, count }: Run, before: string): string | null => {
@@ -35,5 +43,5 @@ export const hourInFigures = ({ words, taken }: Sentence, { plain, at, count }: 
   // "1900 10 dec": the night that follows is taken by now.
   const then = taken[at + count] === true ? '' : next;
   const isBesideTime = [before, next].some((word) => OF_TIME.test(word));
-  return isBesideTime || four.startsWith('0') || standsAlone(four, then) ? inClock(four) : null;
+  return isBesideTime || four.startsWith('0') || standsAlone(four, then, words) ? inClock(four) : null;
 };

@@ -18,7 +18,7 @@ import {
   type SunCaution,
 } from './sun-harm.js';
 
-const MOON = /\b(?:moons?|moon s|lunar|luna|lune|mond\w*|maan\w*|lua|ksiezyc\w*)\b/u;
+const MOON = /\b(?:moons?|neumond|vollmond|moon s|lunar|luna|lune|mond\w*|maan\w*|lua|ksiezyc\w*)\b/u;
 const ANY_LENS = new RegExp(`${TUBE.source}|${CAMERA.source}|\\b\\d{2,4} ?mm\\b|\\blens(?:es)?\\b|\\bzoom\\w*`, 'u');
 
 /** A dog of the Sun is no star. */
@@ -55,17 +55,8 @@ const IN_SHADOW =
 const isHidden = (plain: string): boolean => {
   const hidden = SUN_HIDDEN.test(plain) || BLOCKS.test(plain);
   if (hidden) return (NEAR_SUN.test(plain) || TUBE.test(plain) || CAMERA.test(plain)) && !MOON.test(plain);
-  return (
-    IN_SHADOW.test(plain) &&
-    NEAR_SUN.test(plain) &&
-    TUBE.test(plain) &&
-    LOOKS_FOR.test(plain) &&
-    !SAYS_NIGHT.test(plain)
-  );
+  return IN_SHADOW.test(plain) && NEAR_SUN.test(plain) && TUBE.test(plain) && !SAYS_NIGHT.test(plain);
 };
-const LOOKS_FOR =
-  /\b(?:look\w*|see|find\w*|search\w*|sweep\w*|hunt\w*|scan\w*|spot|hold|watch\w*|view\w*|sehen|suche\w*|voir|chercher|ver|buscar|vedere|cercare|zien|zoeken)\b/u;
-
 const NEW_MOON = /\b(?:new moon|neumond|lune nouvelle|nouvelle lune|luna nueva|luna nuova|lua nova|nieuwe maan)\b/u;
 const MOON_AT_NEW =
   /\bmoon (?:(?:right |just |exactly )?at|when|while|in) (?:its |it is |it s )?(?:new\b(?! moon)|conjunction)/u;
@@ -142,9 +133,11 @@ const hourSaid = (plain: string): string | null => {
 
 const ON_SUN = /\bon (?:the )?sun\b/u;
 const STILL_LIGHT = /\b(?:its|it is|while|still) (?:\w+ )?(?:light|bright|day)\b/u;
+const FLATS_AT_EDGE = /\bflats?\b.*\b(?:at|around|near|before) (?:the )?sun ?(?:set|rise)\b/u;
 const isDayWork = (plain: string, day: DayAt | null): boolean => {
   if (!IS_WORK.test(plain) || OTHER_WORK.test(plain) || ON_SUN.test(plain)) return false;
   if (OF_TROUBLE.test(plain) || OF_EVENING.test(plain)) return false;
+  if (FLATS_AT_EDGE.test(plain)) return true;
   const hour = hourSaid(plain);
   if (hour !== null && day !== null) return day.isSunUp(hour);
   return DAY.test(plain) || STILL_LIGHT.test(plain) || (CAP_OFF.test(plain) && day?.isSunUp('now') === true);

@@ -190,7 +190,7 @@ const LONGEST = 5;
 
 /** "good morning" is none. */
 const saysMorning = ({ words }: Sentence): boolean =>
-  words.some(({ plain }, i) => plain === 'morning' && words[i - 1]?.plain !== 'good');
+  words.some(({ plain }, i) => /^mornings?$/u.test(plain) && words[i - 1]?.plain !== 'good');
 
 /** An hour taken for one of the evening, where the words say morning. */
 const inTheMorning = (hour: string): string => {
