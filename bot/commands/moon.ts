@@ -55,11 +55,16 @@ interface Next {
   readonly later?: number | undefined;
 }
 
+/** A month before the next one, to within the day that months differ by. */
+const lastPhase = (elongationDeg: number, nextUtcMs: UtcMs): UtcMs =>
+  nextMoonPhase(elongationDeg, nextUtcMs - 31 * MS_PER_DAY);
+
 /** "Full Moon Thu 24 Dec, 01:29 GMT. ": first where that was asked; "" where it was not. */
 const askedFirst = ({ next, later = 0, count = 1 }: Next, utcMs: UtcMs, zone: string): string => {
   if (next === undefined) return '';
   const name = QUARTERS[ORDER.indexOf(next)] ?? '';
   let at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
+  if (later < 0) at = lastPhase(ORDER.indexOf(next) * 90, at);
   for (let i = 0; i < later; i++) at = nextMoonPhase(ORDER.indexOf(next) * 90, at + MS_PER_DAY);
   if (count > 1) {
     const days: string[] = [];
@@ -129,7 +134,7 @@ export const moon = defineCommand({
       }),
     ),
     count: optional(integer('With next: so many of them, by their dates', { min: 1, max: 26 })),
-    later: optional(integer('With next: the one after it (1), and so on', { min: 0, max: 60 })),
+    later: optional(integer('With next: the one after it (1), and so on; −1 the last one', { min: -1, max: 60 })),
     feature: optional(text('A crater or the like: is the Sun up on it, and when is it seen best', { maxLength: 40 })),
     first: optional(choice('Say this: what stands on the terminator, or when the earthshine shows', FACE)),
     site: siteOption,

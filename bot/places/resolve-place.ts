@@ -154,6 +154,15 @@ const isMeant = (
   return here === largest && times >= PLAINLY_LARGER && (times >= OVERWHELMING || next.population < MANY_MEAN_IT);
 };
 
+/** Those alike; where a country is named, of that one alone. */
+const alikeNamed = (places: Places, text: string): readonly PlaceRecord[] => {
+  const [first] = readings(text);
+  if (first === undefined) return [];
+  const code = countryNamed(first.qualifiers.at(-1) ?? '');
+  const alike = alikePlaces(places, first.name.slice(0, 40));
+  return code === null ? alike : alike.filter(({ countryCode }) => countryCode === code);
+};
+
 /**
  * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken when it has at least 20 times the people of
  * the next, or three times where that is a small town and it is the one near `near`, where the asker stands, and never where another is
@@ -186,11 +195,10 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
     }
     return { problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
   }
-  const [first] = readings(clean);
   return {
     problem: 'unknown-place',
     text: shown,
-    nearest: first ? alikePlaces(places, first.name.slice(0, 40)) : [],
+    nearest: alikeNamed(places, clean),
     reason: 'not-found',
   };
 };

@@ -45,6 +45,7 @@ describe('a question about the step in hand', () => {
     'what now works is the hand controller',
     'which port, COM3 or COM4?',
     'what do you mean',
+    'what should I look at tonight',
   ])('is none: %s', (words) => {
     expect(asksOfTheStep(words)).toBeNull();
   });

@@ -1,7 +1,7 @@
 /** A remedy for what a member has not got, or told to be set already. The sentences are ours (invented; no source). */
 import { describe, expect, it } from 'vitest';
 import type { Asker } from '../../bot/commands/core/command.js';
-import { hasNone } from '../../bot/reading/index.js';
+import { hasNone, hasOnlyOne, isSetAlready } from '../../bot/reading/index.js';
 import type { Reply } from '../../bot/reply/reply.js';
 import { answer } from '../commands/real-deps.js';
 import { deps, goOn, idOf, member, NOW, stepOf } from './console-walk.js';
@@ -39,6 +39,22 @@ describe('a remedy for what is not there', () => {
     ['no vpn, but the firewall was on: off now and it works', 'A VPN takes the traffic away'],
   ])('is not meant by “%s” at “%s”', (words, title) => {
     expect(hasNone(words, title)).toBe(false);
+  });
+});
+
+describe('a remedy for what is set already, or for another where there is one alone', () => {
+  it.each(['that was on from the start', 'it has been set so all along', 'as I told you, it is set'])(
+    'hears it: %s',
+    (words) => {
+      expect(isSetAlready(words)).toBe(true);
+    },
+  );
+  it.each(['it is on now and works', 'it was on, but not set', 'is it on already?'])('and not: %s', (words) => {
+    expect(isSetAlready(words)).toBe(false);
+  });
+  it('is not for who runs one alone', () => {
+    expect(hasOnlyOne('i only run one program', 'Another program holds the port')).toBe(true);
+    expect(hasOnlyOne('only one program works', 'A VPN takes the traffic away')).toBe(false);
   });
 });
 

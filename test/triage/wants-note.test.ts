@@ -14,6 +14,8 @@ describe('a note for somebody else', () => {
     'can i have a short summary for our treasurer at the club',
     'write it all up for my friend please',
     'have you something i can forward?',
+    'hand over to a human please',
+    'can you sum up everything so i can mail it',
     'what shall i tell the people in the shop',
     'i will ask somebody on Friday, please write down what we found',
   ])('is handed over at once, whatever stands before the member: %s', async (words) => {

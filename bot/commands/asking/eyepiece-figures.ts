@@ -12,7 +12,7 @@ const PLAIN_FIELD_DEG = 50;
 const EYE_PUPIL_MM = 7;
 
 const ASKS =
-  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|exit pupil|eyepiece|barlow|highest|useful|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh|times|zoom|vergr(?:ö|oe|o)(?:ß|ss)erung|grossissement|aumentos?|ingrandiment\w*|vergroting)\b/u;
+  /\b(?:what|what's|whats|which|how|does|will|would|can|is|fit|fits|magnification|power|mag|field|fov|tfov|focal|ratio|exit pupil|eyepiece|barlow|highest|useful|limiting|faintest|smallest|tiniest|resol\w*|dawes|rayleigh|times|zoom|vergr(?:ö|oe|o)(?:ß|ss)erung|grossissement|aumentos?|ingrandiment\w*|vergroting)\b/u;
 
 const rounded = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
 const short = (value: number): string => rounded(value, value < 10 ? 1 : 0);
@@ -157,6 +157,22 @@ const mostPower = (plain: string): Outcome | null => {
   );
 };
 
+/** "Focal ratio of 200mm 1000mm": the longer over the wider. */
+const focalRatio = (plain: string): Outcome | null => {
+  if (!/\b(?:focal ?ratio|f[- ]?ratio|f[- ]?number|how fast)\b/u.test(plain)) return null;
+  const lengthsMm = [...plain.matchAll(/(?<![\d./])(\d{2,4}) ?(?:mm\b|(?=\/)|(?= focal))|(?<=\d\/)(\d{3,4})/gu)].map(
+    ([, one, two]) => Number(one ?? two),
+  );
+  const { apertureMm: inches } = numbersIn(plain);
+  const focalMm = Math.max(...lengthsMm, 0);
+  const apertureMm = lengthsMm.find((mm) => mm < focalMm) ?? inches;
+  if (apertureMm === null || focalMm <= apertureMm) return null;
+  return said(
+    `f/${rounded(focalMm / apertureMm, 1)}`,
+    `f/${rounded(focalMm / apertureMm, 1)}: ${rounded(focalMm)} mm of focal length over ${rounded(apertureMm)} mm of aperture. The smaller the figure, the wider the field and the shorter the exposures.`,
+  );
+};
+
 const USUAL_RATIOS = [5, 6, 8, 10];
 
 /** "exit pupil of a 25mm eyepiece in f/6": no focal length is wanted. */
@@ -179,5 +195,10 @@ const exitPupil = (plain: string): Outcome | null => {
 /** @param plain in lower case */
 export const eyepieceFigures = (plain: string, catalogue: Catalogue): Outcome | null =>
   ASKS.test(plain) && (/\d/u.test(plain) || CRATER.test(plain))
-    ? (faintest(plain) ?? finest(plain) ?? mostPower(plain) ?? powerAndField(plain, catalogue) ?? exitPupil(plain))
+    ? (faintest(plain) ??
+      finest(plain) ??
+      mostPower(plain) ??
+      focalRatio(plain) ??
+      powerAndField(plain, catalogue) ??
+      exitPupil(plain))
     : null;

@@ -218,7 +218,8 @@ const readDated = (text: string, known: Known): PlainReading => {
 const readAbroad = (text: string, known: Known): PlainReading => {
   const english = askedAbroad(text, known.catalogue);
   const read = english === null ? null : readOnce(english, known);
-  if (read === null || !('line' in read)) return read;
+  // A topic too is a question, however it begins.
+  if (read === null || !('line' in read)) return read === null ? null : { outcome: read.outcome };
   const note = [`Read as “${english}”.`, ...(read.note === undefined ? [] : [read.note])].join(' ');
   return { ...read, note, isAbroad: true };
 };

@@ -127,11 +127,16 @@ export const isOfPicture = (text: string): boolean => PICTURE.test(folded(text))
 const TRAIL_UNWISHED =
   /\bstars? (?:are |is |all |look |looks |get |getting |become |come out )*(?:trail\w*|streak\w*|elongated|not round|egg\w*|oval)\b(?<!\bstar trails?)|\b(?:egg(?: ?-?shaped)?|oval|elongated|streaky|trailed|trailing|bloated) stars?\b/u;
 
+/** Told of a mount, trails are a fault of it. */
+const ON_MOUNT = /\b(?:mount|eq|equatorial|tracker|tracks|tracking|motors?|drive)\b/u;
+
 /** @returns null where no picture of the sky is asked for */
 export const skyPicture = (text: string, catalogue: Catalogue): Outcome | null => {
   const plain = folded(text);
-  if (!PICTURE.test(plain) || OF_ELSE.test(plain) || CHOOSES.test(plain) || !ASKS.test(plain)) return null;
+  if (!PICTURE.test(plain) || OF_ELSE.test(plain) || CHOOSES.test(plain)) return null;
   const untracked = onTripod(plain, catalogue);
+  const isAsked = ASKS.test(plain) || (untracked !== null && !ON_MOUNT.test(plain));
+  if (!isAsked) return null;
   if (untracked !== null || TRAIL_UNWISHED.test(plain)) return untracked;
   return topicAmong(pictures(), plain.replace(/[^\p{L}\p{N}'-]+/gu, ' '));
 };

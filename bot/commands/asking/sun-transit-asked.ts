@@ -7,7 +7,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime } from '../../times/index.js';
 
 const ASKED =
-  /^(?=.*\b(?:next|coming|future|soon|date|year|upcoming|sun)\b)(?:.*\btransits? of (mercury|venus)\b|.*\b(mercury|venus)(?:'s)? transits?\b(?! (?:time|the meridian|tonight|tomorrow|at\b))|.*\b(mercury|venus)\b.*\b(?:transits?|cross\w*|pass\w*|before|in front of)\b.*\b(?:the )?sun\b)/u;
+  /^(?=.*\b(?:next|coming|future|soon|date|year|upcoming|sun)\b)(?:.*\btransits? of (mercury|venus)\b|.*\b(mercury|venus)(?:'s)? transits?\b(?! (?:time|the meridian|tonight|tomorrow|at\b))|.*\b(mercury|venus)\b.*\b(?:transits?|cross(?:es|ing)?|pass(?:es|ing)? (?:over|across|before|in front of)|in front of)\b.*\b(?:the )?sun\b)/u;
 const OF_MERIDIAN = /\b(?:meridian|culminat\w*|tonight|tomorrow|today|highest|safe\w*|slew\w*|look\w*)\b/u;
 
 /** @param plain in lower case; null: it is not asked for */

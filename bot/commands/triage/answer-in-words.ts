@@ -22,7 +22,7 @@ import { tellsNoAnswer } from './corrected-opening.js';
 import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { answersOf } from './step-data.js';
-import { outcomeIn, outcomeLike } from './told-at-card.js';
+import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
 import type { Began } from './turn.js';
 
 /** A look that keeps gear from harm. */
@@ -189,6 +189,8 @@ export const answerInWords = (began: Began, said: string, read: Reading): Answer
     return found === undefined ? null : { ...found, score: 1, isSure: true };
   };
   if (read.by !== 'words' || text === '') return null;
+  // "As I told, it is disabled": what was said already is the answer.
+  if (isDenied(began, said)) return sure('same');
   if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (before.step.kind === 'done') return afterCure(context.model, text, read);
   return answerToQuestion(began, text, read, sure);

@@ -8,6 +8,7 @@ import type { Walk } from './walk-keeper.js';
 import { followedAbroad } from '../asking/asked-abroad.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { followUp, mayFollow } from '../asking/following/follow-up.js';
+import { asksBest } from '../asking/following/outright.js';
 import { lastAsked } from '../asking/following/last-asked.js';
 
 /** Whether a walk that waits may mean the words: its own questions are answered with stars and figures too. */
@@ -29,7 +30,7 @@ export const followingWords: WordsReader = {
     if (found === null || (walk !== null && isForWalk(deps, said, walk))) return null;
     const { facts, perhaps } = readText(deps.triage().reading, text);
     // What tells of a mount is never of the sky, whatever it follows; beside a walk, what may tell of one.
-    if (facts.length > 0 || (walk !== null && perhaps.length > 0)) return null;
+    if ((facts.length > 0 && !asksBest(text)) || (walk !== null && perhaps.length > 0)) return null;
     return { ...found, note: `Taken to follow your last question: ${found.line}` };
   },
 };

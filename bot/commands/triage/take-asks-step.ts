@@ -1,5 +1,5 @@
 /** "Where is this limit?", "what I must do now?": answered from the step in hand, and once more only with the ways on. */
-import { asksOfTheStep, lineAsked, type AsksOfStep } from '../../reading/index.js';
+import { asksOfTheStep, lineAsked, namesWhatItAsks, type AsksOfStep } from '../../reading/index.js';
 import { takeHow } from './asks-how.js';
 import { aboutRemedy } from './about-remedy.js';
 import { keptWords } from './kept-words.js';
@@ -48,7 +48,7 @@ export const takeAsksOfStep = (began: Began, { text, answer }: SaidInTurn): Turn
   if (text === undefined || answer !== undefined || !isAsked(began)) return null;
   const asked = asksOfTheStep(text);
   if (asked === null) return null;
-  const elsewhere = takeHow(began, text);
+  const elsewhere = namesWhatItAsks(text) ? takeHow(began, text) : null;
   if (elsewhere !== null) return elsewhere;
   const { context, walk, before } = began;
   const { step } = before;

@@ -8,6 +8,8 @@ import {
   connectsAndFails,
   deniesPremise,
   hasNone,
+  hasOnlyOne,
+  isSetAlready,
   doingsNow,
   namesLacked,
   outcomeSaid,
@@ -207,7 +209,7 @@ export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null
 
 /** What the remedy in hand is for is not there at all. */
 export const isNotThere = ({ before: { step } }: Began, text: string): boolean =>
-  step.kind === 'try' && hasNone(text, step.fault.title);
+  step.kind === 'try' && (hasNone(text, step.fault.title) || hasOnlyOne(text, step.fault.title));
 
 const isPremiseDenied = ({ context, before: { step } }: Began, text: string): boolean =>
   step.kind === 'try' &&
@@ -217,7 +219,7 @@ const isPremiseDenied = ({ context, before: { step } }: Began, text: string): bo
 
 /** What the remedy in hand is for is denied: it was looked at already, is as it should be, or is not there. */
 export const isDenied = (began: Began, text: string): boolean =>
-  isNotThere(began, text) || isPremiseDenied(began, text);
+  isNotThere(began, text) || isPremiseDenied(began, text) || (began.before.step.kind === 'try' && isSetAlready(text));
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
 const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>

@@ -4,12 +4,14 @@ import { isProblem } from '../../ground/problem.js';
 import { resolveTarget } from '../../catalogue/index.js';
 import type { Outcome } from '../../reply/reply.js';
 import {
+  asksOfTheStep,
   leavesWalk,
   ofTheTalk,
   outcomeSaid,
   readText,
   suspectedCause,
   tellsOfMount,
+  wantsNote,
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
@@ -203,7 +205,7 @@ export const waitingWords: WordsReader = {
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
-    const isOfStep = isNumbers || quotesSunWarning(text);
+    const isOfStep = isNumbers || quotesSunWarning(text) || wantsNote(text) || asksOfTheStep(text) === 'how';
     if (!isOfStep && isForOthers(text, deps, request.nowUtcMs, kind)) return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };

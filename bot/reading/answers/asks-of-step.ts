@@ -11,6 +11,9 @@ const DOES =
 const TAIL = '(?: (?:please|pls|then|now|exactly|here|there|in|on|at|it|that|this|first|next))*[ ?!.]*$';
 const ONE = '(?:first|second|third|fourth|last|next)';
 
+const OF_THE_SKY =
+  /\b(?:tonight|evening|tomorrow|sky|moon|planets?|stars?|galax\w+|nebula\w*|clusters?|comets?|sun)\b/iu;
+
 export type AsksOfStep = 'how' | 'where';
 
 const WHERE: readonly RegExp[] = [
@@ -59,7 +62,7 @@ const HOW: readonly RegExp[] = [
 /** @returns null where the line asks something else, or tells anything besides */
 export const asksOfTheStep = (text: string): AsksOfStep | null => {
   const said = text.trim();
-  if (said.length > LONGEST || said.includes('\n')) return null;
+  if (said.length > LONGEST || said.includes('\n') || OF_THE_SKY.test(said)) return null;
   if (WHERE.some((form) => form.test(said))) return 'where';
   return HOW.some((form) => form.test(said)) ? 'how' : null;
 };
@@ -75,3 +78,11 @@ export const lineAsked = (text: string): number | null => {
   const at = ORDINALS.findIndex((form) => form.test(text));
   return at < 0 ? null : at;
 };
+
+const NAMES_NOTHING = new RegExp(
+  `\\b(?:${MODAL}|${WE}|${DOES}|how|where|what|which|it|that|this|there|so|these|them|now|please|exactly|get|to|the|me)\\b|[^\\p{L}]`,
+  'giu',
+);
+
+/** "How do I stop the phone going back" names what it asks after. */
+export const namesWhatItAsks = (text: string): boolean => text.replace(NAMES_NOTHING, '') !== '';

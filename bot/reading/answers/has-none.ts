@@ -59,3 +59,29 @@ export const hasNone = (text: string, title: string): boolean => {
     ).test(said)
   );
 };
+
+const SET =
+  '(?:off|on|disabled|enabled|set|so|like that|that way|done|closed|out|full|tight|fixed|chosen|right|correct)';
+const SET_ALREADY: readonly RegExp[] = [
+  new RegExp(
+    `\\b(?:is|are|was|were|['’]s|its|thats|been) +(?:all +)?(?:switched +|turned +|set +)?${SET}\\b.{0,12}\\b(?:from the (?:start|beginning|outset)|all along|all the time|always|ever since|since (?:long|ever|always)|by default|anyway|long (?:ago|since)|already)\\b`,
+    'iu',
+  ),
+  new RegExp(`\\b(?:as|like) (?:i|we) (?:have |already )*(?:told|said|wrote|mentioned)\\b.{0,30}\\b${SET}\\b`, 'iu'),
+];
+/** Done now, or told with what came of it. */
+const OTHERWISE = /\b(?:now|works?|working|connects?|not|n['’]t|but|again|then)\b|\?/iu;
+
+/** "That was off from the start", "as I told, it is disabled": what the remedy would set is set. */
+export const isSetAlready = (text: string): boolean =>
+  text.length <= LONGEST && !OTHERWISE.test(text) && SET_ALREADY.some((form) => form.test(text));
+
+/** "I only run one program", at a remedy for another one. */
+export const hasOnlyOne = (text: string, title: string): boolean => {
+  const thing = /\banother (\w+)/iu.exec(title)?.[1]?.toLowerCase();
+  if (thing === undefined || text.length > LONGEST) return false;
+  return new RegExp(
+    `\\b(?:only|just) (?:\\w+ ){0,3}(?:one|a single|this|that) ${thing}\\b|\\bno other ${thing}s?\\b|\\bnothing else (?:is )?(?:open|runs?|running|started)\\b`,
+    'iu',
+  ).test(text);
+};

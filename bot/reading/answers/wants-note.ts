@@ -40,6 +40,7 @@ const WISHES: readonly RegExp[] = [
     `\\b(?:write|send|text|mail|post) (?:a |the |this |it |all )*(?:message |mail |letter |note |text )?(?:to|for) ${READER} for (?:me|us)\\b`,
     'iu',
   ),
+  new RegExp(`\\b(?:have you|have you got|do you have|is there) ${SHORT_OF}${WRITING}\\b`, 'iu'),
   // "What should i tell the guy in the shop".
   new RegExp(
     `\\bwhat (?:do|should|shall|can|could|must) (?:i|we) (?:tell|write to|say to|show|send) ${READER}\\b`,

@@ -144,6 +144,8 @@ const PART_OF_IT =
 /** Who restarts, and what: "the mount rebooted" is no trial. */
 const RESTARTS = /^(?:i|we|have|had|even|also|already|twice|just|then|did|and|computer|laptop|pc|windows|completely)$/u;
 
+const isRestart = (own: Words, at: number): boolean => at === own.from || RESTARTS.test(wordAt(own, at - 1));
+
 /** @param last goes on from part to part */
 export const namedAt = (own: Words, at: number, last: LastNamed): Named | null => {
   const thing = thingAt(own.kinds, at);
@@ -151,8 +153,7 @@ export const namedAt = (own: Words, at: number, last: LastNamed): Named | null =
   if (thing === 'again') return namedAgain(own, at, last);
   if (at + 1 < own.to && PART_OF_IT.test(wordAt(own, at + 1))) return null;
   const name = wordAt(own, at);
-  if (thing === 'restart')
-    return at === own.from || RESTARTS.test(wordAt(own, at - 1)) ? { thing, which: 'tried', name, at } : null;
+  if (thing === 'restart') return isRestart(own, at) ? { thing, which: 'tried', name, at } : null;
   const which = whichOf(own, at);
   if (which === null) return null;
   if (STANDS_FOR.has(thing)) {

@@ -1,5 +1,5 @@
 /** Whether a part of a sentence says that all is well, or that it is not. */
-import { plays, ROLE, thingAt } from './contrast-words.js';
+import { plays, ROLE, thingAt, type Thing } from './contrast-words.js';
 import type { Named, Words } from './contrast-things.js';
 
 export type Verdict = 'well' | 'badly';
@@ -74,11 +74,14 @@ const isAsEverAt = (own: Words, at: number): boolean => {
 const isLastWord = (own: Words, at: number): boolean => at + 1 >= own.to;
 const nextWord = (own: Words, at: number): string => (isLastWord(own, at) ? '' : wordAt(own, at + 1));
 
+/** "Works outside" calls no place so. */
+const NOT_CALLED: ReadonlySet<Thing> = new Set(['again', 'at-home', 'away']);
+
 /** "A good cable", "my work laptop", "a talk", "I work for the council", "the virtual machine runs on there". */
 const isOtherwise = (own: Words, at: number): boolean => {
   const [before, word, next] = [wordAt(own, at - 1), wordAt(own, at), nextWord(own, at)];
   const thing = isLastWord(own, at) ? null : thingAt(own.kinds, at + 1);
-  if (/^an?$/u.test(before) || (thing !== null && thing !== 'again')) return true;
+  if (/^an?$/u.test(before) || (thing !== null && !NOT_CALLED.has(thing))) return true;
   if (OF_A_PERSON.test(word) && (next === 'for' || PERSON.test(before))) return true;
   return ONLY_SO.test(word) && !(isLastWord(own, at) ? IS_SO.test(before) : GOES_ON.test(next));
 };
@@ -142,6 +145,14 @@ const deniedAt = (roles: number): boolean | null => {
   return (roles & (ROLE.effect | ROLE.wanted)) !== 0 ? false : null;
 };
 
+/** "I can slew", "the port is in use". */
+const steersAt = (own: Words, at: number, isDenied: boolean, things: readonly Named[]): boolean | null => {
+  const before = wordAt(own, at - 1);
+  if (wordAt(own, at) === 'use')
+    return before === 'in' && !isDenied && things.some((one) => one.at < at) ? false : null;
+  return MAY.test(before) ? true : null;
+};
+
 /** What one word that tells something says: well, not well, nothing. */
 const saidAt = (own: Words, at: number, isDenied: boolean, { things, before }: Around): boolean | null => {
   const roles = own.kinds[at]?.roles ?? 0;
@@ -149,7 +160,7 @@ const saidAt = (own: Words, at: number, isDenied: boolean, { things, before }: A
   if (denied !== null && (roles & ROLE.well) === 0) return denied;
   if ((roles & ROLE.badly) !== 0) return isDenied;
   if ((roles & ROLE.well) !== 0) return wellAt(own, at, things, isDenied);
-  if ((roles & ROLE.steers) !== 0) return MAY.test(wordAt(own, at - 1)) ? true : null;
+  if ((roles & ROLE.steers) !== 0) return steersAt(own, at, isDenied, things);
   if ((roles & ROLE.gone) !== 0)
     return wordAt(own, at - 1) === 'all' || hasRole(own, own.from, at, ROLE.trouble) ? true : null;
   return (roles & ROLE.does) !== 0 ? doesAt(own, at, things, before) : null;

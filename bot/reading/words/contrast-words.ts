@@ -42,7 +42,7 @@ const WELL =
 const BADLY =
   'fails fail failed failing dead silent refuses refused timeout timeouts timed error errors drops dropped drop dropping ' +
   'disconnects crash crashes crashed hangs hung freezes froze lost loses denied useless nope nada zilch stutters hiccups ' +
-  'broken stuck garbage gibberish nonsense unreachable unrecognised unrecognized struggles busy';
+  'broken stuck resets restarts stalls stalled fades sluggish garbage gibberish nonsense unreachable unrecognised unrecognized struggles busy';
 /** Of what was trouble: "the drops are gone". */
 const GONE = 'gone vanished disappeared stopped';
 /** As it was, whatever was tried. */
@@ -58,7 +58,7 @@ const NOT = 'not no never nothing none neither nor cannot nowhere nobody hardly'
 /** "The old one does", "mine will not". */
 const DOES = 'does do did will is are can has could';
 /** "I can slew with it". */
-const STEERS = 'slew move drive control steer goto';
+const STEERS = 'slew move drive control steer goto use';
 
 const LISTED = {
   other: OTHER,

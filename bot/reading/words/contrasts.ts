@@ -100,6 +100,7 @@ const isSaid = ({ sentence, to }: Part, { at }: Named): boolean =>
 
 /** So few words say only how it went. */
 const BRIEF = 8;
+const MOST_ASIDE = 1;
 /** So many parts on, what came of it may be said. */
 const WITHIN = 4;
 
@@ -116,7 +117,7 @@ const SINCE = /^(?:since|now|such)$/u;
 const saysSince = ({ tokens, from, to }: Part): boolean => tokens.slice(from, to).some(({ word }) => SINCE.test(word));
 
 /** "Firewall off, ping good" is a list; "hub off, it connects" is not. */
-const OF_IT = /^(?:it|works|connects|everything|mount|found|finds)$/u;
+const OF_IT = /^(?:it|works|connects|everything|mount|found|finds|since|then|now|not)$/u;
 
 const SAID_BY_PLACE: ReadonlySet<Thing> = new Set(['at-home', 'away', 'system']);
 
@@ -147,6 +148,10 @@ const turnsBad = (next: Part | undefined): boolean =>
   (next.sentence.tokens[next.from]?.word === 'then' ||
     (next.things.length === 0 && plays(next.kinds, next.from, ROLE.badly)));
 
+/** "(32)": a word in between that tells nothing. */
+const isAside = ({ from, to, things, verdict }: Part): boolean =>
+  verdict === null && things.length === 0 && to - from <= MOST_ASIDE;
+
 /** What each thing named does, by its own part or by one that follows and names none. */
 const toldBy = (parts: readonly Part[]): readonly Told[] => {
   const told: Told[] = [];
@@ -157,7 +162,7 @@ const toldBy = (parts: readonly Part[]): readonly Told[] => {
       for (const named of things) told.push({ part, number: i, named, verdict });
       continue;
     }
-    const later = parts.slice(i + 1, i + 1 + WITHIN);
+    const later = parts.slice(i + 1, i + 1 + WITHIN).filter((one) => !isAside(one));
     for (const named of things) {
       const after = later.find((one, k) => saysHowItWent(named, one, k));
       if (after !== undefined && after.verdict !== null) told.push({ part, number: i, named, verdict: after.verdict });
@@ -204,6 +209,8 @@ const saysSame = ({ kinds, tokens, from, to }: Part): boolean => {
   return false;
 };
 
+const TERMINAL = /^(?:terminal|console)$/u;
+
 /** One of `Contrast`; null: it tells of none. */
 const kindOf = (one: Told, told: readonly Told[]): string | null => {
   const { named, verdict } = one;
@@ -221,6 +228,8 @@ const kindOf = (one: Told, told: readonly Told[]): string | null => {
   if (verdict === 'badly') return null;
   // "On windows the same cable works": that is not where it fails.
   if (thing === 'system' && saysSame(one.part)) return 'system.well';
+  // A terminal is never the program in hand.
+  if (TERMINAL.test(named.name)) return 'program.well';
   return isNear(told, one, (other) => setsOff(named, other)) ? `${thing}.well` : null;
 };
 

@@ -47,7 +47,7 @@ const TO_PEOPLE =
   /\b(?:(?:did|do|are|have|has|will|would|could) (?:you|he|she|they|we all)|(?:buy|bought|sold|sell|cost|lend|borrow|bring)\w*)\b/iu;
 /** Beside a walk "it" is the mount or its port, but where only a thing in the sky can be meant. */
 const OF_SKY_ALONE =
-  /^(?:(?:at )?what time|when|how)\b.*\b(?:high|highest|rises?|sets?|culminat\w*|transits?|in the sky)\b/iu;
+  /^can i see its rings$|^which eyepiece for it$|^what is the separation of it$|^how far is it from the moon$|^(?:can|could|will|would) (?:i|we) (?:see|split) (?:it|them) (?:with|in|through) |^(?:(?:at )?what time|when|how)\b.*\b(?:high|highest|rises?|sets?|culminat\w*|transits?|in the sky)\b/iu;
 const IT = /\b(?:it|they|them|that one|this one)\b/iu;
 const ITS = /\b(?:its|it's|it is|their)\b/iu;
 

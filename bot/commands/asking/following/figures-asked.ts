@@ -9,7 +9,7 @@ import { keepLastAsked, lastAsked } from './last-asked.js';
 import { isOfPicture, skyPicture } from '../sky-pictures.js';
 import { toldLine } from './told-line.js';
 
-const MAY_BE = /\b(?:mm|eye ?pieces?|ep|field|fov|power|magnif\w*|exit pupil|barlow)\b|\d ?mm\b/iu;
+const MAY_BE = /\b(?:mm|eye ?pieces?|ep|field|fov|power|ratio|magnif\w*|exit pupil|barlow)\b|\d ?mm\b/iu;
 const MOST_WORDS = 12;
 /** What of the same telescope is asked, or another eyepiece in it. */
 const FOLLOWS =

@@ -10,6 +10,14 @@ import { lineOf, type ToldLine } from './told-line.js';
 /** "Which is the best of them", after a list: it begins with the best. */
 const BEST_OF =
   /^(?:and |so |ok )*(?:which|what|whats|what's) (?:one )?(?:of (?:them|these|those) )?(?:is|are|s|would be)? ?(?:the )?(?:best|easiest|brightest|nicest|most beautiful|first|finest)(?: (?:one|of (?:them|these|those|all|the list)|to (?:begin|start)(?: with)?|for (?:a )?(?:beginner|me|us)))*$|^(?:and |so |ok )*(?:the )?(?:best|easiest|nicest) (?:one|of (?:them|these|those))$|^(?:and |so |ok )*which (?:one|of (?:them|these|those))(?: first| to (?:begin|start) with)?$/u;
+/** Asked of a list, whatever else its few words may tell. */
+export const asksBest = (text: string): boolean =>
+  BEST_OF.test(
+    cleanText(text)
+      .toLowerCase()
+      .replace(/[?!.\s]+$/u, ''),
+  );
+
 /** Of doubles that were listed their gaps stand in the list. */
 const APART = /^(?:and |so )*how (?:far|wide) (?:apart )?are (?:they|these|those|the stars)(?: apart)?$/u;
 /** Of showers. */
@@ -48,6 +56,8 @@ export const outrightLine = (before: ToldLine, text: string, known: Known, isStr
     .toLowerCase()
     .replace(/[?!.\s]+$/u, '');
   if (isToldThere(before, plain)) return lineOf(before);
+  if (before.command.name === 'compare' && APART.test(plain))
+    return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
   const without = starLeftOut(before, text, known);
   if (without !== null) return lineOf(without);

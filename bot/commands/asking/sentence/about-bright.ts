@@ -94,7 +94,7 @@ const brightTowards = (asked: Asked, towards: string): Reading => {
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
   const twilight = asked.when.hour === null ? twilightIn(asked.plain) : null;
   const when = isNow || twilight !== null ? { ...asked.when, night: null, hour: twilight } : asked.when;
-  return instantLine(
+  const read = instantLine(
     'bright',
     '',
     { ...asked, when },
@@ -105,7 +105,10 @@ const brightTowards = (asked: Asked, towards: string): Reading => {
       ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
     },
   );
+  return says(asked, FLASHES) ? { ...read, note: ALL_COLOURS, usesAll: true } : read;
 };
+const ALL_COLOURS =
+  'A star low down twinkles in all colours, red, blue and green: the air does it. An aircraft moves on within a minute.';
 
 /** Planets do not twinkle; an aircraft's blinking is denied as well. */
 const STEADY =

@@ -2,7 +2,7 @@
 import { commandLine } from '../question-parts.js';
 import type { Reading, Rule } from './asked.js';
 
-const CALLS_OFF = '(?:cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)';
+const CALLS_OFF = '(?:get rid of|cancel|stop|delete|del|clear|drop|remove|forget|scrap|undo)';
 const CANCEL_REMINDER = new RegExp(
   `\\b${CALLS_OFF}\\b(.*)\\b(?:reminders?|reminding|alerts?)\\b ?(?:no\\.? ?|number |#)?([\\da-z]*)`,
   'u',
@@ -34,7 +34,7 @@ const CANCEL_ALL =
 
 /** Of reminders, or of all that is kept: the list offers each, and all. */
 const DELETE_ALL =
-  /^(?:please |no |ok )*(?:delete|del|remove|clear|drop) (?:them all|all of (?:them|those)|all (?:those|these)|those|these|them)(?: please| now)?$/u;
+  /^(?:please |no |ok )*(?:get rid of|delete|del|remove|clear|drop|cancel|scrap) (?:them all|both(?: of them)?|the lot|all of (?:them|those)|all (?:those|these)|those|these|them)(?: please| now)?$/u;
 
 const cancelPointedAt = (plain: string): Reading | null => {
   const [, one, bare, number] = CANCEL_NTH.exec(plain) ?? [];

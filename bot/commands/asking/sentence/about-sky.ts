@@ -57,7 +57,12 @@ const phaseAsked = (asked: Asked): Reading | null => {
   if (many !== null) return manyPhases(asked, many[1] ?? many[2] ?? many[3] ?? 'full');
   const [, named, after, alone] = NEXT_PHASE.exec(asked.plain) ?? [];
   const phase = named ?? after ?? alone;
-  return phase === undefined ? null : instantLine('moon', '', asked, { next: phase === 'third' ? 'last' : phase });
+  return phase === undefined
+    ? null
+    : instantLine('moon', '', asked, {
+        next: phase === 'third' ? 'last' : phase,
+        ...(says(asked, /\b(?:was|previous|last (?:full|new)|most recent)\b/u) ? { later: '-1' } : {}),
+      });
 };
 
 const moon: Rule = (asked) => {

@@ -69,6 +69,9 @@ const NEEDS =
   /\b(?:need|needs|needed|necessary|must|have to|has to|got to|should|supposed to|requires?d?|ought|compulsory|mandatory)\b/u;
 const A_GUARD =
   /\b(?:cover\w*|cap(?:s|ped)?|filter\w*|film|remov\w*|take (?:it |the finder |my finder )?off|unscrew|protect\w*|guard|one)\b/u;
+/** "Film over my finder too?" */
+const FILM_ON_FINDER =
+  /\b(?:film|foil|filters?)\b.*\bfinder\w*\b.*\b(?:too|as well|also)\b|\bfinder\w*\b.*\b(?:film|foil|filters?)\b.*\b(?:too|as well|also)\b/u;
 /** A finder has a filter against the Sun alone. */
 const FINDER_FILTER = /\bfinder\w*\b.*\bfilter\w*\b|\bfilter\w*\b.*\bfinder\w*\b/u;
 /** "must not", "no need", "why": those are other questions, or no question. */
@@ -83,6 +86,7 @@ const ASKS_HOW =
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
   if (asksFilterInTotality(plain)) return 'sun-totality-filter';
+  if (FILM_ON_FINDER.test(plain)) return 'sun-guards';
   if (asksNeed(plain)) return 'sun-guards';
   const caution = sunCautionFor(plain);
   return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
@@ -140,7 +144,8 @@ const isOfSunset = (said: string): boolean =>
   SUN_AT_EDGE.test(said) && ASKED_OF_SAFETY.test(said) && !AS_HOUR.test(said) && !WAITS.test(said);
 
 /** A question of eyes though no word names the Sun itself: of the sunset, of a filter for the finder. */
-const isOfUnnamedSun = (said: string): boolean => isOfSunset(said) || (FINDER_FILTER.test(said) && asksNeed(said));
+const isOfUnnamedSun = (said: string): boolean =>
+  isOfSunset(said) || FILM_ON_FINDER.test(said) || (FINDER_FILTER.test(said) && asksNeed(said));
 
 /** What is to be said first; what is needed, or has happened, before all. */
 const harmIn = (said: string, { day }: Known): SunCaution | null => {

@@ -135,9 +135,11 @@ const hourSaid = (plain: string): string | null => {
 
 const ON_SUN = /\bon (?:the )?sun\b/u;
 const STILL_LIGHT = /\b(?:its|it is|while|still) (?:\w+ )?(?:light|bright|day)\b/u;
+const FLATS_AT_EDGE = /\bflats?\b.*\b(?:at|around|near|before) (?:the )?sun ?(?:set|rise)\b/u;
 const isDayWork = (plain: string, day: DayAt | null): boolean => {
   if (!IS_WORK.test(plain) || OTHER_WORK.test(plain) || ON_SUN.test(plain)) return false;
   if (OF_TROUBLE.test(plain) || OF_EVENING.test(plain)) return false;
+  if (FLATS_AT_EDGE.test(plain)) return true;
   const hour = hourSaid(plain);
   if (hour !== null && day !== null) return day.isSunUp(hour);
   const isOpen = OPEN.test(plain) || CAPS.test(plain);

@@ -15,7 +15,7 @@ const NAME = "[\\p{L}'-]{2,20}";
 const ADVERBS =
   '(?: (?:now|here|currently|out|up|down|just|still|also|tonight|today|staying|living|based|located|observing|camping|gerade|jetzt|heute|hier|nu|hoy|ahora|teraz|agora|hoje|ora|adesso))*';
 /** "On my balcony in", "a club near". */
-const STANDS_ON = "(?: (?:(?:from|at|on|with) )?(?:my|our|the|an?) [\\p{L}'-]+(?: [\\p{L}'-]+){0,2}?)?";
+const STANDS_ON = "(?: (?:(?:from|at|on|with) )?(?:my|our|the|an?) [\\p{L}'-]+(?: [\\p{L}'-]+){0,2})?";
 const SITE_WORD = '(?:site|place|location|position|spot|observing (?:site|spot|place)|city|town)';
 
 const LEADS: readonly RegExp[] = [
@@ -52,7 +52,7 @@ const IS_HERE = /\bhere\b/iu;
 
 /** What stands behind a place and says no more. */
 const SAYS_NO_MORE =
-  /^(?:(?:and|with|in|on|at|my|the|a|it'?s|city|town|roof\w*|garden|balcony|backyard|terrace|field|dark|darkish|bright|suburb\w*|bortle|\d|sk(?:y|ies)|site|club|area|region|county|here|now|tonight|today|currently|usually|always|mostly|please|pls|thanks|thx)\b[ ,.]*)*$/iu;
+  /^(?:(?:and|with|in|on|at|my|the|a|it'?s|city|town|roof\w*|garden|balcony|backyard|terrace|field|dark|darkish|bright|suburb\w*|bortle|\d|sk(?:y|ies)|site|club|area|region|county|here|now|tonight|today|this|week|weekend|month|currently|usually|always|mostly|please|pls|thanks|thx)\b[ ,.]*)*$/iu;
 
 const LONGEST_PLACE = 5;
 const LEAST_POPULATION = 5000;
