@@ -45,6 +45,7 @@ const SAYS: readonly (readonly [Doing, string])[] = [
     'lands',
     `\\b(?:${MOVER} ${HOW}${GOES}|${GOES}) ${HOW}(?:(?:to|on|at|into|onto|for) )?${HOW}(?:${TARGET}|${WHATEVER}|(?:in|on|at|within) (?:the )?(?:\\w+ )?${MIDDLE})\\b`,
   ],
+  ['lands', `\\b(?:gotos?|pointing|it|${TARGET}) (?:is |are )${HOW}(?:bang|spot|dead) on\\b`],
   ['lands', `\\b${MOVER} ${HOW}(?:hits?|finds?|found|gets?|reaches|cent(?:re|er)s) ${HOW}(?:${TARGET}|${WHATEVER})\\b`],
   ['lands', `\\b${TARGET} (?:is |are )?${HOW}(?:goes there|where (?:the|my) (?:scope|mount|telescope|tube) \\w+)`],
   [
@@ -77,7 +78,7 @@ const SAYS: readonly (readonly [Doing, string])[] = [
   ],
   [
     'link',
-    `^(?:(?:on|with|at) \\w+ )?${HOW}(?:and |yes )*(?:${MOVER}|${PROGRAM}|${PROGRAM} and ${MOUNT}|${MOUNT} and ${PROGRAM})(?: ${BE})* ${HOW}${LINKS}\\b|\\b(?:we|i) (?:are|am|re|m) ${HOW}(?:connected|on ?line|linked|in|through)\\b`,
+    `^(?:(?:on|with|at) \\w+ )?${HOW}(?:and |yes )*(?:${MOVER}|${PROGRAM}|${PROGRAM} and ${MOUNT}|${MOUNT} and ${PROGRAM})(?: ${BE})* ${HOW}${LINKS}\\b|\\b(?:(?:we|i) (?:are|am|re|m)|im) ${HOW}(?:connected|on ?line|linked|in|through)\\b`,
   ],
   ['link', `\\b${PROGRAM} ${HOW}(?:sees?|finds?|found|has|got|reaches|reached|gets?) ${HOW}(?:it|${MOUNT})\\b`],
   [
@@ -110,32 +111,34 @@ const SAYS: readonly (readonly [Doing, string])[] = [
   ],
   [
     'stays',
-    `\\b${TARGET} (?:${BE} |was )?${HOW}(?:(?:stays?|stayed|sits?|stands?|keeps?|remains?) (?:\\w+ )?(?:in|on|at|put|there|still|cent(?:red|ered))\\b|still (?:in|on|at|there|cent(?:red|ered))\\b|ceased\\b)|\\b(?:saturn|jupiter|vega|star|it) was still (?:there|in)\\b`,
+    `\\b${TARGET} (?:${BE} |was )?${HOW}(?:(?:stays?|stayed|sits?|stands?|keeps?|remains?) (?:\\w+ )?(?:in|on|at|put|where|there|still|cent(?:red|ered))\\b|still (?:in|on|at|there|cent(?:red|ered))\\b|ceased\\b)|\\b(?:saturn|jupiter|vega|star|it) was still (?:there|in)\\b`,
   ],
   [
     'stays',
     `\\b${MOVER} ${HOW}(?:follows?|keeps?|tracks?|holds?|stays? (?:on|with)) ${HOW}${TARGET}|\\bround stars\\b|\\bno (?:more )?drift\\w*\\b(?! (?:on|when))|\\bdrift (?:is )?(?:gone|over)\\b`,
   ],
 ];
+/** What was never refused: "high objects are accepted". */
+const NEVER_IN_DOUBT = /^(?:the |all |any )*high(?:er)? (?:ones?|stuff|objects?|targets?|stars?)\b/u;
 const SAYINGS = SAYS.map(([doing, pattern]) => [doing, new RegExp(pattern, 'u')] as const);
 
 /** A trouble that is told to have stopped takes nothing back. */
 const TAKEN =
   /\b(?:is|are|was|were|get|gets)? ?(?:not|never|no longer) refused(?: (?:any ?(?:more|longer)|again|now))*/gu;
 const CEASED =
-  /\b(?:(?:is|are|was|does|do|did|has|have|it|that|this) )?(?:not|never|no longer) (?:once )?(?:refuse[ds]?|drop(?:ped|s)?|notice[ds]?|care[ds]?|beeps?|fail(?:ed|s)?|drift(?:ed|s)?|complain\w*|lost|lose|disconnect\w*)(?: (?:it|the \w+))?(?: (?:any ?(?:more|longer)|again|once|since))*|\b(?:has|have) not (?:gone|left|moved|budged)(?: (?:the \w+|it|away|since|a (?:bit|hair)))*/gu;
+  /\b(?:(?:is|are|was|does|do|did|has|have|it|that|this) )?(?:not|never|no longer) (?:once )?(?:refuse[ds]?|drop(?:ped|s)?|notice[ds]?|blink(?:ed|s)?|flinch(?:ed)?|stutter(?:ed|s)?|leave|care[ds]?|beeps?|fail(?:ed|s)?|drift(?:ed|s)?|complain\w*|lost|lose|disconnect\w*)(?: (?:it|the \w+))?(?: (?:any ?(?:more|longer)|again|once|since))*|\b(?:has|have) not (?:gone|left|moved|budged)(?: (?:the \w+|it|away|since|a (?:bit|hair)))*/gu;
 const UNSEEN =
   /\b(?:(?:is|are|was|does|do|did|has|have|it|that|this) )?(?:not|never|no longer) (?:once )?(?:(?:says?|said|shows?) [^|]{0,40}|(?:come|comes|came|appears?|show(?:n|s)?)(?: (?:up|back|any ?(?:more|longer)|again|once|since))*)/gu;
 const HARMLESS =
-  /\bno (?:more |single )?(?:errors?|error box|drops?|dropouts?|problems?|trouble|beeps?|complaints?|message|need|refusals?|drift|offset|miss)(?: (?:any ?more|this time|since|of typing address))?\b|\bnothing refused\b|\b(?:was|were|had been|it was) (?:set )?(?:on|off|to|parked|wrong|at|still)\b|\bstill clear\b|\bat last\b|\bnothing happens to the mount\b|\bset to (?:\w+ ){0,2}\w+$|\b(?:as well|one need)\b/gu;
+  /\bno (?:more|longer) (?:lost|dropped|broken) (?:connections?|links?)\b|\bno (?:more |single )?(?:errors?|error box|drops?|dropouts?|problems?|trouble|beeps?|complaints?|message|need|refusals?|drift|offset|miss)(?: (?:any ?more|this time|since|of typing address))?\b|\bnothing refused\b|\b(?:was|were|had been|it was) (?:set )?(?:on|off|to|parked|wrong|at|still)\b|\bstill clear\b|\bat last\b|\bnothing happens to the mount\b|\bset to (?:\w+ ){0,2}\w+$|\b(?:as well|one need)\b/gu;
 
 /** Doubt, a condition, another time, another way, a part alone, a trouble, or no more than a sign on the way. */
 const SPOILS = new RegExp(
   [
     '\\b(?:not|never|no|none|nothing|cannot|nobody|neither|hardly|barely|almost|nearly|but|except|although|though|however|if|whenever|unless|until|only|sometimes|half|partly|briefly|would|could|should|might|may ?be|perhaps|will|going to|gonna|hope[ds]?|hoping|wish|supposed|want|try|trying|tried to|think|thinks|believes?|what|how|why)\\b',
     '\\b(?:wrong|fails?|failed|errors?|refuses?|refused|beeps?|dead|dies|died|drops?|dropped|lost|loses|stops?|stopped|freezes|timeouts?|time out|times out|same|worse|opposite|backwards?|hums?|drifts?|closer|nearer|better|slower|degrees? (?:off|out|away)|(?:an )?hour (?:off|away|out)|off|floor|ground|lawn|fence|wall|roof|trees?|beside|below|short|past|instead|strange|weird|hangs?|hung|misses|missed|silent|asleep|sleep|other (?:side|way|end|direction|part))\\b',
-    '\\b(?:yesterday|earlier|before|used to|always|last (?:night|week|month|year|time)|until|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit)s?|once|tomorrow|later|tonight|soon|then (?:it|stops)|in (?:theory|spring|summer|winter|autumn)|at (?:home|the dark site)|his|hers?|theirs)\\b',
-    '\\b(?:by hand|hand|arrows?|keys?|keypad|joystick|phone|tablet|ipad|friends?|mates?|brothers?|wifes?|sons?|desktop|handset drives|(?:other|old|second|work|another) (?:laptop|computer|pc|mac|machine|one|mount|telescope|program|app)|terminal|browser|ping|pings|web|page|router|printer|lights?|leds?|lamp|sound|device manager|listed as|unplugged|without|with (?:the )?camera off)\\b',
+    '\\b(?:yesterday|earlier|before|used to|always|last (?:night|week|month|year|time)|until|for (?:a|one|two|three|[1-9]) (?:second|sec|minute|min|moment|bit)s?|for \\d+ sec(?:ond)?s?|asks|asking|once|tomorrow|later|tonight|soon|then (?:it|stops)|in (?:theory|spring|summer|winter|autumn)|at (?:home|the dark site)|his|hers?|theirs)\\b',
+    '\\b(?:by hand|hand|arrows?|keys?|keypad|joystick|phone|tablet|ipad|friends?|mates?|brothers?|wifes?|sons?|desktop|handset drives|(?:other|old|second|work|another) (?:laptop|computer|pc|mac|machine|one|mount|telescope|program|app)|terminal|browser|ping|pings|web|page|router|printer|lights?|leds?|lamp|sound|device manager|listed as|unplugged|demo|simulat\\w*|without (?:the |my )?(?:camera|cooler|guider|focuser|heaters?)|with (?:the )?camera off)\\b',
   ].join('|'),
   'u',
 );
@@ -173,7 +176,11 @@ const doingsIn = (text: string): ReadonlySet<Doing> => {
     );
   const spoils = breaths.some((breath) => SPOILS.test(breath.replace(HARMLESS, 'so').replace(OF_OWN, 'so')));
   if (spoils) return NONE;
-  return new Set(SAYINGS.flatMap(([doing, saying]) => (breaths.some((breath) => saying.test(breath)) ? [doing] : [])));
+  return new Set(
+    SAYINGS.flatMap(([doing, saying]) =>
+      breaths.some((breath) => !NEVER_IN_DOUBT.test(breath) && saying.test(breath)) ? [doing] : [],
+    ),
+  );
 };
 
 /** A turn asks for the same line in several places. */
