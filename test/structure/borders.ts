@@ -56,7 +56,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   reminders: [...FOUNDATION, 'pointing', 'times', 'reply', 'store', 'app'],
   // Dispatch lays what people type out over the options, and completion names saved sites: both are asked for in asking/.
   'commands/core': [...ASKED, 'triage', 'pictures', 'commands/asking'],
-  'commands/asking': [...ASKED, 'pointing', 'commands/core'],
+  // What one looks with is read as the evening reads it.
+  'commands/asking': [...ASKED, 'pointing', 'evening', 'commands/core'],
   commands: COMMAND,
   app: [...ASKED, 'triage', 'pictures', 'small-bodies', 'reading', 'commands', 'commands/core'],
   'platforms/shared': ['ground', 'sky', 'reply', 'store', 'app', 'commands/core'],
