@@ -170,7 +170,7 @@ export const starDesignations = (text: string): readonly StarDesignation[] => {
   return found;
 };
 
-/** Latin letters typed for the Greek ones that they sound or look like; "o" is omicron, and w looks like omega. */
+/** Latin letters typed for the Greek ones that they sound or look like; "o" is omicron. From R on they are variable stars. */
 const GREEK_FOR: ReadonlyMap<string, string> = new Map(
   Object.entries({
     a: 'alpha',
@@ -178,20 +178,13 @@ const GREEK_FOR: ReadonlyMap<string, string> = new Map(
     g: 'gamma',
     d: 'delta',
     e: 'epsilon',
-    z: 'zeta',
     i: 'iota',
     k: 'kappa',
     l: 'lambda',
     m: 'mu',
     n: 'nu',
-    x: 'xi',
     o: 'omicron',
     p: 'pi',
-    r: 'rho',
-    s: 'sigma',
-    t: 'tau',
-    u: 'upsilon',
-    w: 'omega',
   }),
 );
 

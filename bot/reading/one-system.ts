@@ -14,7 +14,7 @@ const NO_TROUBLE = /\b(?:no|without|never any?) (?:problems?|trouble|troubles|is
 const DOES_WELL =
   /\b(?:works?|worked|working|fine|perfect(?:ly)?|ok|okay|happy|happily|flawless(?:ly)?|good|great|connects|connected|(?:finds?|sees?|found|saw) (?:it|the mount)|well)\b|\b(?:can|does|did|is|was|do)\s*$|^\s*so (?:is|does|do|was)\b/iu;
 const FAILS =
-  /\b(?:not|never|no longer|nothing|no|cannot|[a-z]+n[’']t|(?:ca|wo|do|does|did|is|was|has|could|would)nt|fail\w*|refus\w*|dead|stopped|errors?|troubles?|problems?|until|till)\b/iu;
+  /\b(?:not|never|no longer|nothing|no|cannot|[a-z]+n[’']t|(?:ca|wo|do|does|did|is|was|has|could|would)nt|fail\w*|refus\w*|denied|dead|stopped|errors?|troubles?|problems?|until|till)\b/iu;
 
 /** So far a part reaches at most, either way. */
 const REACH = 240;

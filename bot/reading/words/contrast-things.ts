@@ -100,14 +100,20 @@ const isSame = ({ kinds, from }: Words, at: number): boolean => {
   return false;
 };
 
+const PLACES: ReadonlySet<Thing> = new Set(['at-home', 'away', 'system', 'network']);
+
 /** Which of its kind, by the words around it; null: the very one in hand, or none. */
 const whichOf = (own: Words, at: number): Which | null => {
-  if (isNone(own, at) || isNotHad(own, at) || isSame(own, at)) return null;
-  const after = /^(?:is|was)$/u.test(wordAt(own, at + 1)) ? at + 2 : at + 1;
+  if (isSame(own, at)) return null;
+  const thing = thingAt(own.kinds, at);
+  // "Not by the pier" denies no pier.
+  if (thing !== null && !PLACES.has(thing) && (isNone(own, at) || isNotHad(own, at))) return null;
+  const after = /^(?:is|was|turned|switched)$/u.test(wordAt(own, at + 1)) ? at + 2 : at + 1;
   if (after < own.to && plays(own.kinds, after, ROLE.absent)) return 'absent';
-  if (isOther(own, at)) return 'other';
+  const isTrial = isTried(own, at);
+  if (isOther(own, at)) return isTrial ? 'tried' : 'other';
   if (isWithout(own, at)) return 'absent';
-  if (isTried(own, at)) return 'tried';
+  if (isTrial) return 'tried';
   return isOfOthers(own, at) ? 'other' : 'own';
 };
 

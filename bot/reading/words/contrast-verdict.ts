@@ -22,7 +22,7 @@ const MOST_OF_RESULT = 3;
 const OF_SUBJECT = /^(?:find|finds|found|see|sees|saw|gets?|got|lost|loses|drop|dropped|drives|drove|broken)$/u;
 const LEADS = /^(?:on|with|from|in|by|using|over|via|at)$/u;
 /** What else they may be: "connected through a dock", "runs the heater". */
-const ONLY_SO = /^(?:connected|runs|ran)$/u;
+const ONLY_SO = /^(?:connected|runs|ran|going)$/u;
 const GOES_ON =
   /^(?:like|well|right|straight|happily|fine|ok|okay|all|at|first|immediately|again|no|without|for|every|perfectly|with|on)$/u;
 const IS_SO = /^(?:is|stays|it|gets|got|was|are|both|all|they)$/u;

@@ -2,9 +2,10 @@
 
 const LISTS = {
   computer:
-    'computer computers laptop laptops pc pcs notebook netbook desktop macbook mac imac minipc machine machines chromebook',
+    'computer computers laptop laptops pc pcs notebook netbook desktop macbook mac imac minipc machine machines chromebook pi raspberry',
   phone: 'phone phones telephone smartphone iphone iphones ipad ipads tablet tablets android mobile',
-  program: 'program programs programme programmes prog progs software app apps planetarium terminal client console',
+  program:
+    'program programs programme programmes prog progs software app apps planetarium terminal client console version',
   cable: 'cable cables lead leads cord cords wire kabel',
   adapter: 'adapter adapters adaptor adaptors dongle dongles converter',
   supply: 'battery batteries supply supplies psu powerbank accu brick',
@@ -38,7 +39,7 @@ const ABSENT = 'without off unplugged disconnected removed disabled uninstalled 
 const WELL =
   'works work worked working fine ok okay good perfect perfectly great flawless flawlessly connects connected connect finds ' +
   'find found sees saw runs ran drives drove behaves talks talk answers responds happy stable solid reaches gets got better ' +
-  'cured helps helped smooth smoothly lovely brilliant instantly yes funciona steady clockwork';
+  'cured helps helped smooth smoothly lovely brilliant instantly yes funciona steady clockwork functions function going';
 const BADLY =
   'fails fail failed failing dead silent refuses refused timeout timeouts timed error errors drops dropped drop dropping ' +
   'disconnects crash crashes crashed hangs hung freezes froze lost loses denied useless nope nada zilch stutters hiccups ' +

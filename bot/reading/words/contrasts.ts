@@ -98,6 +98,7 @@ const isSaid = ({ sentence, to }: Part, { at }: Named): boolean =>
     { denied: true, past: true, others: true, habit: true, mentioned: true },
   );
 
+const LEADS = /^(?:on|under|in|with|from)$/u;
 /** So few words say only how it went. */
 const BRIEF = 8;
 const MOST_ASIDE = 1;
@@ -117,15 +118,24 @@ const SINCE = /^(?:since|now|such)$/u;
 const saysSince = ({ tokens, from, to }: Part): boolean => tokens.slice(from, to).some(({ word }) => SINCE.test(word));
 
 /** "Firewall off, ping good" is a list; "hub off, it connects" is not. */
-const OF_IT = /^(?:it|works|connects|everything|mount|found|finds|since|then|now|not)$/u;
+const OF_IT = /^(?:it|works|connects|everything|mount|found|finds|since|then|now|not|yes)$/u;
+
+/** "On the mini pc: access denied". */
+const MOST_LED = 5;
+const isLed = ({ tokens, from, to }: Part): boolean => to - from <= MOST_LED && LEADS.test(tokens[from]?.word ?? '');
 
 const SAID_BY_PLACE: ReadonlySet<Thing> = new Set(['at-home', 'away', 'system']);
 
 /** Whether a part that names no thing says how it went with one named `k` parts before it. */
-const isOutcomeOf = ({ thing, which }: Named, { verdict, isOfAll, isAsEver, ...one }: Part, k: number): boolean => {
+const isOutcomeOf = (
+  { thing, which }: Named,
+  own: Part,
+  { verdict, isOfAll, isAsEver, ...one }: Part,
+  k: number,
+): boolean => {
   switch (which) {
     case 'own':
-      return k === 0 && SAID_BY_PLACE.has(thing);
+      return k === 0 && (SAID_BY_PLACE.has(thing) || isLed(own));
     case 'absent':
       return k === 0 && OF_IT.test(one.tokens[one.from]?.word ?? '');
     default:
@@ -135,10 +145,10 @@ const isOutcomeOf = ({ thing, which }: Named, { verdict, isOfAll, isAsEver, ...o
 };
 
 /** Whether a part some way on says how it went with a thing of which its own says nothing: "tried her laptop, my old one: both connect". */
-const saysHowItWent = (named: Named, part: Part, k: number): boolean => {
+const saysHowItWent = (named: Named, own: Part, part: Part, k: number): boolean => {
   const { verdict, things, from, to } = part;
   if (verdict === null || to - from > BRIEF || (verdict === 'badly' && saysSince(part))) return false;
-  if (things.length === 0) return isOutcomeOf(named, part, k);
+  if (things.length === 0) return isOutcomeOf(named, own, part, k);
   return part.isOfAll || (named.which === 'tried' && part.isAsEver);
 };
 
@@ -164,7 +174,7 @@ const toldBy = (parts: readonly Part[]): readonly Told[] => {
     }
     const later = parts.slice(i + 1, i + 1 + WITHIN).filter((one) => !isAside(one));
     for (const named of things) {
-      const after = later.find((one, k) => saysHowItWent(named, one, k));
+      const after = later.find((one, k) => saysHowItWent(named, part, one, k));
       if (after !== undefined && after.verdict !== null) told.push({ part, number: i, named, verdict: after.verdict });
     }
   }
@@ -202,7 +212,6 @@ const setsOff = (named: Named, other: Told): boolean => {
   }
 };
 
-const LEADS = /^(?:on|under|in|with)$/u;
 const saysSame = ({ kinds, tokens, from, to }: Part): boolean => {
   if (!LEADS.test(tokens[from]?.word ?? '')) return false;
   for (let at = from; at < to; at++) if (plays(kinds, at, ROLE.same)) return true;

@@ -89,12 +89,14 @@ const OPEN = new RegExp(
   'u',
 );
 const CAP_OFF = new RegExp(`\\b${NO_CAP}\\b`, 'u');
+/** "Polar alignment still open" is of no tube. */
+const CAPS = new RegExp(`\\b${NO_CAP.replace('open|', '').replace('|bare|', '|')}\\b`, 'u');
 /** No word of it is of a roof, or of a trouble. */
 const OTHER_OPEN = /\b(?:roof|dome|shed|shutter|source|cluster|open (?:the )?(?:app|port|file|menu|program\w*))\b/u;
 const LEFT =
-  /\b(?:leav(?:e|es|ing)|left|park(?:ed|ing)?|stand(?:s|ing)?|stay(?:s|ing)?|store\w*|keep\w*|kept|put|unattended|lass(?:e|en)?|steh(?:t|en)|lege?n?|stell(?:e|en)|dejar|dejo|deixar|lascia(?:re|to)|laisser|laisse|laten)\b/u;
+  /\b(?:leav(?:e|es|ing)|left|park(?:ed|ing)?|stand(?:s|ing)?|stay(?:s|ing)?|keep\w*|kept|put|unattended|lass(?:e|en)?|steh(?:t|en)|lege?n?|stell(?:e|en)|dejar|dejo|deixar|lascia(?:re|to)|laisser|laisse|laten)\b/u;
 const DAY =
-  /\b(?:day ?time|day ?light|by day|all day|whole day|(?:in|during|over|through) the day|during day|(?:at |around |by )?(?:noon|mid ?day|lunch ?time)|(?:this|all|in the) afternoon|sun ?light|in (?:the )?(?:full |bright |hot )?sun|(?:with|while|when) (?:the )?sun(?: is| s)? (?:still )?(?:up|out|at \w+)|sun (?:is |s )?(?:still )?(?:up|out)|ganzen tag|tagsuber|am tag|bei tag|mittags?|toute la journee|la journee|en plein jour|en pleno dia|todo el dia|de dia|tutto il giorno|di giorno|o dia todo|de dia|hele dag|overdag)\b/u;
+  /\b(?:day ?time|day ?light(?! (?:sav\w*|time))|by day|all day|whole day|(?:in|during|over|through) the day|during day|(?:at |around |by )?(?:noon|mid ?day|lunch ?time)|(?:this|all|in the) afternoon|sun ?light|in (?:the )?(?:full |bright |hot )?sun|(?:with|while|when) (?:the )?sun(?: is| s)? (?:still )?(?:up|out|at \w+)|sun (?:is |s )?(?:still )?(?:up|out)|ganzen tag|tagsuber|am tag|bei tag|mittags?|toute la journee|la journee|en plein jour|en pleno dia|todo el dia|de dia|tutto il giorno|di giorno|o dia todo|de dia|hele dag|overdag)\b/u;
 const AT_WINDOW =
   /\b(?:in|by|at|near|through|behind|to|towards|on|ans?|am|im|vors?|devant|a|en|alla|na|bij|voor) (?:the |a |my |our |its |la |el |una |de |het |o |das |dem )?(?:\w+ ){0,2}?(?:window\w*|conservator\w*|sun ?room|greenhouse|skylight|fenster\w*|fenetre|ventana|finestra|janela|raam)\b/u;
 const GOT_HOT =
@@ -122,7 +124,7 @@ const IS_WORK =
   /\balign\w*|\bcalibrat\w* (?:the |my )?guid\w*|\bguid\w* calibrat\w*|\bflats\b|\bflat (?:fields?|frames?)\b/u;
 /** Covered by what lights them, or of a trouble with them. */
 const OTHER_WORK =
-  /\b(?:panel|light ?box|tablet|indoors?|inside|t ?shirt|dusk|twilight|after sun ?set|evening|dust|vignett\w*|calibrate with)\b/u;
+  /\b(?:panel|light ?box|tablet|indoors?|inside|t ?shirt|dusk|twilight|after sun ?set|evening|dust|vignett\w*|calibrate with|align(?:ment|ing)? stars?|stars? (?:to|for) align\w*)\b/u;
 
 /** "At 1400", "at 2pm". */
 const HOUR = /\bat (\d{1,2}(?: ?[ap]m| \d{2})?|\d{4})\b/u;
@@ -140,7 +142,8 @@ const isDayWork = (plain: string, day: DayAt | null): boolean => {
   if (FLATS_AT_EDGE.test(plain)) return true;
   const hour = hourSaid(plain);
   if (hour !== null && day !== null) return day.isSunUp(hour);
-  return DAY.test(plain) || STILL_LIGHT.test(plain) || (CAP_OFF.test(plain) && day?.isSunUp('now') === true);
+  const isOpen = OPEN.test(plain) || CAPS.test(plain);
+  return DAY.test(plain) || STILL_LIGHT.test(plain) || (isOpen && day?.isSunUp('now') === true);
 };
 
 const SMALL_HOLE =
