@@ -234,11 +234,18 @@ const readSentence = async (deps: Deps, line: string, command: Command, ask: Ask
   return isSentence ? readWords(deps, line, ask, mendingReaders(deps)) : null;
 };
 
-/** A sentence that begins with a command's name by chance: "moon rise tomorrow". */
+const walkReaders = (deps: Deps) => (deps.readers ?? []).filter(({ isOfWalk }) => isOfWalk === true);
+/** "Site add …", "remind me …": a command beyond doubt, whatever is wrong with the rest of it. */
+const PLAINLY_COMMAND =
+  /^\W*(?:site|gear|remind|forget)\s+(?:list|add|show|use|horizon|sky|rename|remove|cancel|set|me|us|all|everything)\b/iu;
+
+/** A sentence that begins with a command's name by chance: "moon rise tomorrow", or to a walk "site is right, the zone is not". */
 const mendedLine = async (deps: Deps, line: string, outcome: Outcome, ask: Ask): Promise<Outcome> => {
   const isSentence = wordCountOf(line) >= LEAST_WORDS && !HAS_OPTIONS.test(line);
   if (!isProblem(outcome) || !NOT_READ.includes(outcome.problem) || !isSentence) return outcome;
-  return (await readWords(deps, line, ask, mendingReaders(deps))) ?? outcome;
+  const mended = await readWords(deps, line, ask, mendingReaders(deps));
+  if (mended !== null || PLAINLY_COMMAND.test(line)) return mended ?? outcome;
+  return (await readWords(deps, line, ask, walkReaders(deps))) ?? outcome;
 };
 
 /** What is said before a sentence that begins with a command's name is run. */

@@ -42,7 +42,7 @@ const HARMS: readonly Harm[] = [
   },
   {
     words:
-      /\b(?:swapped|reversed?|mixed up|crossed|wrong way (?:a?round)|back to front|backwards)\b.{0,40}\b(?:plus|minus|polarity|positive|negative|red and black|black and red|\+ ?(?:and|\/|&) ?-)|\b(?:plus|minus|polarity|positive|negative|red and black)\b.{0,40}\b(?:swapped|revers\w*|mixed up|crossed|wrong way|back to front|the wrong)\b/gu,
+      /\b(?:swapped|reversed?|mixed up|crossed|wrong way (?:a?round)|back to front|backwards)\b.{0,40}\b(?:plus|minus|polarity|positive|negative|red and black|black and red|\+ ?(?:and|\/|&) ?-)|\b(?:plus|minus|polarity|positive|negative|red and black)\b.{0,40}\b(?:swapped|revers\w*|mixed up|crossed|wrong way|back to front|the wrong (?:way|sides?|poles?|pins?|ends?))\b/gu,
     unless:
       /\b(?:not|never|n['’]t|no)\b[^.!?]{0,16}\b(?:swapped|revers|mixed|crossed|wrong)|\?|\b(?:latitude|longitude|degrees?)\b/u,
     says: 'Take that supply off at once and leave it off. The wrong way round, plus and minus can kill a board in a moment. Measure the plug with a meter against the mark on the mount (mostly plus inside), look at the fuse, and if it stays dark or smells, have the board looked at before it gets power again.',

@@ -29,7 +29,7 @@ const FOR_A_PERSON: readonly RegExp[] = [
     'u',
   ),
   new RegExp(
-    `\\b(?:hand|pass|put|send|refer|transfer) (?:me|this|it) (?:[^ |]+ )?(?:on|over|through|to ${PERSON})(?: |$)|(?:^|\\| |please |now |can you )(?:hand|pass) (?:on|over) to ${PERSON}(?: |$)`,
+    `\\b(?:(?:hand|pass|send|refer|transfer) (?:me|this|it)|put me) (?:[^ |]+ )?(?:on|over|through|to ${PERSON})(?: |$)|\\bput (?:this|it) (?:[^ |]+ )?(?:through|to ${PERSON})(?: |$)|(?:^|\\| |please |now |can you )(?:hand|pass) (?:on|over) to ${PERSON}(?: |$)`,
     'u',
   ),
   new RegExp(`^(?:please )?${PERSON}(?: please| at the club| from the club)*$`, 'u'),

@@ -104,6 +104,25 @@ const ASKS =
 const NO_DEED =
   /^(?:|it|that|this|which|i|no\b.*|(?:i )?(?:have )?(?:tried|tested|sent|asked|slewed|pointed|went|did) (?:it |them |her |the (?:mount|scope) )?(?:(?:to|at|for|on|over) )?(?:\w+ ){0,3}(?:stars?|targets?|objects?|slews?|gotos?|times|planets?|galaxies)|(?:slewed|accepted|reconnected|tried|tested)|(?:i )?(?:have )?(?:tried|tested|checked|did|repeated) (?:it |that |this )?(?:\d+ ?x?|once|twice|three|four|five|several|many|a few|again)(?: times)?(?: now| over)?)$/u;
 
+/** "The old one did it fine until it broke", "that makes no sense: it answers a ping". */
+const OF_BEFORE_OR_AGAINST =
+  /\b(?:old|other|last|first|previous|former|earlier) (?:one|tablet|phone|laptop|computer|pc|lead|cable|adapter)s?\b.{0,24}\b(?:did|worked|was|had|used to)\b|\b(?:did|worked|was|ran)\b.{0,24}\b(?:until|till|before it)\b|\b(?:makes? no sense|(?:can|could) ?n[o'\u2019]?t be|nonsense)\b/u;
+const OF_NOW = /\b(?:now|again|at last|finally)\b/u;
+
+/** Set, a sign, another way, or of another time: none of it says that the trouble is over now. */
+const isNoCure = (said: string): boolean => {
+  const small = said.toLowerCase();
+  return (
+    statesFailure(said) ||
+    isOnlySet(said) ||
+    isOnlyASign(said) ||
+    OF_THE_PAST.test(small) ||
+    (OF_BEFORE_OR_AGAINST.test(small) && !OF_NOW.test(small)) ||
+    withoutOtherWays(said) !== null ||
+    wasSoAllAlong(said)
+  );
+};
+
 const LONGEST_WORDS = 45;
 
 const plain = (breath: string): string =>
@@ -141,12 +160,7 @@ const deedIn = (text: string): DeedTold => {
     first >= 0 &&
     !/^(?:only|but|except)$/u.test(breaths[first - 1]?.bare ?? '') &&
     !/\?/u.test(said) &&
-    !statesFailure(said) &&
-    !isOnlySet(said) &&
-    !isOnlyASign(said) &&
-    !OF_THE_PAST.test(said.toLowerCase()) &&
-    withoutOtherWays(said) === null &&
-    !wasSoAllAlong(said) &&
+    !isNoCure(said) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));

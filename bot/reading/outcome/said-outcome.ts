@@ -185,12 +185,18 @@ const isOfAnotherWay = (vocabulary: Vocabulary, text: string): boolean => {
 
 const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeOrDeed(vocabulary, text);
+  if (said.what !== 'cured' && DONE_NOT_TESTED.test(text))
+    return { ...NOTHING_SAID, what: 'done', how: 'outright', sureness: 1 };
   const isGood = said.what === 'cured' || said.what === 'done';
   if (isGood && (isNoneYet(text) || isOfAnotherWay(vocabulary, text))) return NOTHING_SAID;
   if (isGood && (isOnlySet(text) || isOnlyASign(text)))
     return { ...said, what: 'done', how: 'like', isCureAnywhere: false };
   return isCureTaken(said, text) ? { ...said, isCureAtRemedy: true } : said;
 };
+
+/** "I have changed to SID but there are clouds, I can not test it": the remedy is done. */
+const DONE_NOT_TESTED =
+  /\b(?:(?:did|done) (?:it|this|that) already|(?:i|we) (?:have |had |did |already )?(?:changed?|set|switched|swapped|replaced|typed|entered|removed|moved|put|did|done)|is (?:set|changed|done)|(?:changed|done|set) it)\b.*\b(?:can ?n[o'\u2019]?t|cannot|could ?n[o'\u2019]?t|not able to|have ?n[o'\u2019]?t|not yet|only not|did ?n[o'\u2019]?t) (?:yet |been able to )?(?:test|tested|try|tried|check|checked|see|look|prove)\b/isu;
 
 const TELLS_NOTHING: ReadonlySet<SaidOutcome['what']> = new Set(['nothing', 'asks-back', 'not-yet']);
 

@@ -86,7 +86,14 @@ export const saysByDay = (plain: string): boolean => BY_DAY.test(plain) || FROM_
 /** "when does the Sun rise, and can I look at Venus after that": after sunrise, or the by-day question is read as of the night. */
 const AFTER_THAT = /\b(after|once|from|since) (?:that|then|this|it(?:'s| is| has)?(?: up| risen)?)\b/iu;
 const SUNRISE = /\bsun ?rise\b|\bsun-?up\b|\b(?:does |will )?(?:the )?sun (?:rises?|comes? up)\b/iu;
-export const withSunriseNamed = (words: string): string => {
+/** Speech written down by a phone: "my sun set up the wireless", "no, not the sun in the sky". */
+const A_SON =
+  /\b(my|our|his|her|their) sun(?= (?:and|he|she|says?|said|sets? up|set it|put|did|does|has|had|helps?|helped|is \d|will|wants?|asks?|asked)\b)/giu;
+const NOT_THE_SUN = /\bnot the sun\b(?= in the sky|,? (?:my|i mean|but my)\b)(?: in the sky)?/giu;
+
+/** Made plain: the Sun is named where it is meant, and only there. */
+export const withSunriseNamed = (said: string): string => {
+  const words = said.replace(A_SON, '$1 son').replace(NOT_THE_SUN, ' ');
   const at = SUNRISE.exec(words)?.index;
   return at === undefined
     ? words
