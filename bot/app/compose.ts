@@ -14,7 +14,7 @@ import type { Settings } from './settings.js';
 import { keepElements } from '../small-bodies/index.js';
 import { isUnencrypted } from '../store/database-tls.js';
 import { openStore, type StorePlace } from '../store/open-store.js';
-import { readText } from '../reading/index.js';
+import { doingsNow, readText } from '../reading/index.js';
 import { compiledModelFile } from './compiled-model.js';
 import { cautions } from '../cautions/cautions.js';
 import {
@@ -143,6 +143,8 @@ export const openDeps = async (
       reading.phraseCounts();
       await turn();
       remediesOf(triage());
+      await turn();
+      doingsNow('vega sits in the middle now');
     },
     close: async () => {
       elements.close();

@@ -10,9 +10,13 @@ const ASKED =
   /^(?=.*\b(?:next|coming|future|soon|date|year|upcoming|sun)\b)(?:.*\btransits? of (mercury|venus)\b|.*\b(mercury|venus)(?:'s)? transits?\b(?! (?:time|the meridian|tonight|tomorrow|at\b))|.*\b(mercury|venus)\b.*\b(?:transits?|cross(?:es|ing)?|pass(?:es|ing)? (?:over|across|before|in front of)|in front of)\b.*\b(?:the )?sun\b)/u;
 const OF_MERIDIAN = /\b(?:meridian|culminat\w*|tonight|tomorrow|today|highest|safe\w*|slew\w*|look\w*)\b/u;
 
+/** "Going from Arcturus to Mercury, does it cross the Sun": the tube's way, which is judged. */
+const IS_A_WAY =
+  /\b(?:from|off|leaving)\b.*\b(?:to|towards?|onto)\b|\b(?:going|go|moving|move|swing\w*|goto|point\w*|way|path) (?:\w+ )?to\b/u;
+
 /** @param plain in lower case; null: it is not asked for */
 export const sunTransitAsked = (plain: string, nowUtcMs: UtcMs): Outcome | null => {
-  const [, one, two, three] = OF_MERIDIAN.test(plain) ? [] : (ASKED.exec(plain) ?? []);
+  const [, one, two, three] = OF_MERIDIAN.test(plain) || IS_A_WAY.test(plain) ? [] : (ASKED.exec(plain) ?? []);
   const name = one ?? two ?? three;
   if (name === undefined) return null;
   const planet = name === 'venus' ? 'Venus' : 'Mercury';
