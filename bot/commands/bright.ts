@@ -168,6 +168,10 @@ const atTwilight = async (
     : { where, utcMs: wholeSecond(utcMs), notes: siteNotes(where) };
 };
 
+/** Straight up at night, the constellation there is named. */
+const overheadWords = (observer: Observer, utcMs: UtcMs, isNamed: boolean): string =>
+  isNamed ? `${constellationOverhead(observer, utcMs)} stands overhead. ` : '';
+
 export const bright = defineCommand({
   name: 'bright',
   summary: 'Which bright star or planet is that, in a direction?',
@@ -224,7 +228,7 @@ export const bright = defineCommand({
     const when = formatLocalDateTime(utcMs, zone);
     const first = seen.find(({ target }) => target.kind !== 'moon');
     const isOverhead = towards === 'overhead';
-    const constellation = isOverhead && !isDay ? `${constellationOverhead(observer, utcMs)} stands overhead. ` : '';
+    const constellation = overheadWords(observer, utcMs, isOverhead && !isDay);
     const day = brightByDay(observer, utcMs, towards);
     const aside = isSteady ? planetAside(deps, observer, utcMs, towards) : null;
     return reply({
