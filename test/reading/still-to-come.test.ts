@@ -32,7 +32,7 @@ describe('what is on its way', () => {
   });
 
   it('leaves the remedy where it is, whatever part it names', async () => {
-    const who = member('Leofric');
+    const who = member('Eadgyth');
     const opening = 'linux, usb adapter to the handset port, ttyUSB0 there, times out. home made lead';
     let reply = await answer(deps, `triage ${opening}`, NOW, who);
     const said = async (text: string): Promise<void> => {

@@ -96,7 +96,7 @@ describe('what was asked back', () => {
 });
 
 describe('words that are no answer', () => {
-  it('leave the list as it is, then bring another question, and the question once more later', async () => {
+  it('leave the list as it is, then bring another question; put twice, the question comes no more', async () => {
     const { say, shown } = await at(SILENT, 'message');
     expect(answersShown(shown)).toBeGreaterThan(5);
     const first = await say('the neighbours have a new fence');
@@ -110,8 +110,8 @@ describe('words that are no answer', () => {
       asked.push(id);
       reply = await say(`triage walk:${idOf(reply)} answer:${id}.${kind === 'try' ? 'same' : 'unsure'}`);
     }
-    expect(asked.filter((id) => id === 'message')).toHaveLength(1);
-    expect(asked.indexOf('message')).toBeGreaterThanOrEqual(2);
+    expect(asked.length).toBeGreaterThan(2);
+    expect(asked).not.toContain('message');
   });
 });
 

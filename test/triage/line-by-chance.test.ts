@@ -15,7 +15,7 @@ const shown = (outcome: Outcome): string =>
 let members = 0;
 const inWalk = async (opening: string, line: string): Promise<string> => {
   members += 1;
-  const who = member(`Ottilie${members}`);
+  const who = member(`Wulfrun${members}`);
   await answer(deps, `triage ${opening}`, NOW, who);
   return shown(await ask(deps, line, NOW, who));
 };
