@@ -73,6 +73,11 @@ describe('words of an outcome', () => {
     expect(outcomeSaid(reading, words).what).toBe('done');
   });
 
+  it('say that it fails again, however good the rest sounds', () => {
+    expect(outcomeSaid(reading, 'pulled the cable, put it in again and it is denied again').what).toBe('unchanged');
+    expect(outcomeSaid(reading, 'it was denied again, then I added the group and it works').what).toBe('cured');
+  });
+
   it('say it could not be done, where nothing was', () => {
     expect(outcomeSaid(reading, 'i can not test it tonight').what).toBe('could-not');
   });

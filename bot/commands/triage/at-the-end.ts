@@ -6,6 +6,7 @@ import {
   saysNeverFixed,
   saysOtherWrong,
   sharesWords,
+  statesFailure,
   tellsOfThePast,
   type AnswerMeant,
   type Reading,
@@ -43,6 +44,6 @@ export const NOT_CURED = 'Sorry: I took that for a cure. It is taken back, and y
 /** "No, nothing is fixed": what was taken for a cure was none, and is not what came of the remedy. */
 export const withoutCure = ({ context, walk }: Began, text: string): WalkState | null => {
   const at = walk.state.events.findLastIndex((event) => event.kind === 'try' && event.outcome === 'works');
-  if (at < 0 || !saysNeverFixed(text)) return null;
+  if (at < 0 || !(saysNeverFixed(text) || statesFailure(text))) return null;
   return keptWords(context.by, { ...walk.state, events: walk.state.events.filter((_, i) => i !== at) }, text);
 };

@@ -10,6 +10,7 @@ const FAILURES = [
   `(?:is|it['\\u2019]?s|its|was|got)(?: not|n['\\u2019]?t) (?:any |no )?better`,
   '(?:still|again) (?:the |that |this )*(?:same|(?:\\w+ )?(?:denied|refused|error|errors|message|timeout|time-out)|says? (?:the|that|no|access)|(?:an?|\\d+|about|half|one|two|some)\\b[^.,;!]{0,20}\\b(?:off|away|out|wrong|short)|beeps|misses|drifts|hums|complains|no (?:\\w+ )?(?:reply|answer|response|connection|light|port|luck|joy|good)|drops?|disconnects?|fails?|refuses|not (?:seen|found|connect\\w*|work\\w*|mov\\w*|there))',
   '(?<=(?:^|[.,;!] ?))(?:zilch|nada|nowt|nix|zip|no dice|no go|nothing)(?=[ .!]*$)',
+  '(?:denied|refused|rejected|failed|fails|dropped|drops|lost|disconnected|timed out|times out|stuck) again',
   // A breath of its own: "same, no response", "as before. 20 off".
   `${BEGINS}(?:(?:exactly|just|all|still|its|it['\\u2019]?s|it is|quite|much) )*(?:the )?same(?: (?:again|here|old|still|sorry|now|for me|with \\w+))*${ENDS}`,
   `${BEGINS}(?:ditto|unchanged|(?:just |exactly |all )?(?:as|like) (?:it was|before|ever|always|usual)|not (?:helped|better|different)|no different)${ENDS}`,
