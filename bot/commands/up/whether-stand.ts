@@ -78,6 +78,21 @@ const beside = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string |
   return `The Sun is up ${isOfNow(question) ? 'now' : 'then'}, ${degrees(fromSun)} from it. ${BY_HAND_NEVER} It stands ${standWords(place)} ${atText(question, utcMs)}.`;
 };
 
+/** Clocks, hills and refraction are some minutes out: so long before sunrise the search ends; common practice, no source. */
+const STOP_BEFORE_MS = 20 * MS_PER_MINUTE;
+
+/** What stands near the Sun shortly before it rises: that the search is over by then; null elsewhere. */
+const beforeSunrise = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string | null => {
+  const { target, where } = question.asked;
+  if (target.id === 'sun' || target.id === 'moon') return null;
+  const { riseUtcMs } = riseTransitSet(SUN, where.site.observer, utcMs, utcMs + STOP_BEFORE_MS);
+  if (riseUtcMs === null) return null;
+  const fromSun = separationDeg(place.ofDate, placeOf(SUN, where.site.observer, utcMs).ofDate);
+  if (fromSun > NEAR_SUN_DEG) return null;
+  const stop = timeText(riseUtcMs - STOP_BEFORE_MS, question);
+  return `No, too near sunrise: the Sun rises at ${timeText(riseUtcMs, question)}, ${degrees(fromSun)} from it. Stop searching by ${stop}, caps on. It stands ${standWords(place)} ${atText(question, utcMs)}.`;
+};
+
 /** ", but by day: ", ", but low: ". */
 const butWords = (question: WhetherQuestion, utcMs: UtcMs, { altitudeDeg }: Place): string => {
   const { target } = question.asked;
@@ -92,7 +107,7 @@ export const upThen = (question: WhetherQuestion): SaidWhether => {
   const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
   const not = whyNot(question, utcMs, place);
   if (not !== null) return best(not);
-  const nearSun = beside(question, utcMs, place);
+  const nearSun = beside(question, utcMs, place) ?? beforeSunrise(question, utcMs, place);
   if (nearSun !== null) return best(nearSun);
   const { setUtcMs } = eventsAround(question, utcMs).after;
   const sets = setUtcMs !== null && setUtcMs - utcMs < SOON_MS ? `; it sets at ${timeText(setUtcMs, question)}` : '';

@@ -111,7 +111,13 @@ const isAtWindow = (plain: string): boolean =>
   ((LEFT.test(plain) && (DAY.test(plain) || MAY.test(plain))) || GOT_HOT.test(plain) || DAY.test(plain));
 
 const ASKS_LEAVE = new RegExp(`${MAY.source}|\\b(?:right|problem|risk\\w*)\\b`, 'u');
+/** Said by day of a tube of one's own: "take the cap off", "C11 cap off to cool now". */
+const UNCAPS =
+  /\b(?:take|taking|took|pull|get|remove)\b(?: \w+){0,3} (?:caps?|covers?|lids?) off\b|\b(?:take|taking|took|pull|get) off (?:the |my |its )?(?:\w+ )?(?:caps?|covers?|lids?)\b|\b(?:remove|removing) (?:the |my |its )?(?:\w+ )?(?:caps?|covers?|lids?)\b|\b(?:caps?|covers?|lids?) off\b/u;
+const AT_NIGHT = /\b(?:tonight|night|nights|evening|dusk|dark|after sun ?set|later)\b/u;
+
 const isLeftOpen = (plain: string, isSunUp: boolean): boolean => {
+  if (isSunUp && UNCAPS.test(plain)) return ![OF_TROUBLE, OTHER_OPEN, AT_NIGHT].some((other) => other.test(plain));
   if (OF_TROUBLE.test(plain) || OTHER_OPEN.test(plain) || OF_EVENING.test(plain)) return false;
   if (AT_WINDOW.test(plain)) return isAtWindow(plain);
   const isLeft = LEFT.test(plain) && (OPEN.test(plain) || (TUBE.test(plain) && CAP_OFF.test(plain)));

@@ -25,7 +25,7 @@ export type SunCaution =
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
 export const CAMERA =
-  /\b(?:cameras?|camara|kamera|dslrs?|mirrorless|web ?cams?|sensors?|live ?view|phones?|smart ?phones?|mobile|handy|movil|celular|telefon\w*|telefoon|cell ?phones?|iphone|(?:electronic )?view ?finder)\b/u;
+  /\b(?:selfies?|(?:phone|front) ?cams?|cameras?|camara|kamera|dslrs?|mirrorless|web ?cams?|sensors?|live ?view|phones?|smart ?phones?|mobile|handy|movil|celular|telefon\w*|telefoon|cell ?phones?|iphone|(?:electronic )?view ?finder)\b/u;
 export const TUBE =
   /\b(?:telesco\w*|telskop\w*|telesk\w*|scopes?|spotters?|dobs?(?:onian)?|newt(?:onian)?s?|refractors?|reflectors?|sct|mak|binos?|bino\w*|bins|\d+ ?x ?\d{2}|prismaticos|binoculos|binocolo|jumelles|fernglas\w*|feldstecher|verrekijkers?|kijkers?|lornet\w*|lunet\w*|cannocchiale|finder\w*|guide ?scope|polar ?scope|barlow|eye ?pieces?|ep|okular\w*|ocular\w*|oculaire\w*)\b/u;
 export const GUARD =
@@ -33,7 +33,7 @@ export const GUARD =
 export const NO_FILTER =
   /\b(?:no|without|with ?out|w ?o|wo|minus|lost my|forgot (?:my|the)|sin|ohne|sans|senza|sem|zonder|bez) (?:an? |the |any |my |front |solar |sun )*(?:filt\w*|filtr\w*|film|protection|glass(?:es)?|bril|brille|occhiali|gafas|lunettes|oculos|okular\w*)\b|\bunfiltered\b/u;
 export const LOOKS =
-  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed|en|er|ar|are|ieren)|aufnehmen|aufnahme\w*|video\w*|imag\w+|mirar|miro|anschau\w*|ansehen|schau\w*|gucken|regard\w*|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
+  /\b(?:look\w*|star(?:e|es|ing)|gaz\w+|peek\w*|peep\w*|glanc\w*|squint\w*|watch\w*|view\w*|observ\w*|photo\w*|foto\w*|pics?|pictures?|snap\w*|shoot\w*|film(?:ing|ed|en|er|ar|are|ieren)|aufnehmen|aufnahme\w*|video\w*|imag\w+|mirar|miro|mirado|mirando|ver|veo|visto|voir|vu|sehen|gesehe?n|vedere|anschau\w*|ansehen|schau\w*|gucken|regard\w*|guardare|guardo|kijk\w*|bekijk\w*|patrz\w*|popatrz\w*|ogladac|olhar|olho|safe\w*|danger\w*|seguro|sicher|sicuro|veilig|bezpieczn\w*)\b/u;
 export const MAY = /\b(?:safe\w*|ok|okay|fine|allowed|dangerous|harm\w*|hurts?|damag\w*|pain|blind\w*)\b/u;
 
 /** Leave to look is asked for in other languages, or whether it is safe. */
@@ -42,7 +42,7 @@ const MAY_ABROAD =
 
 /** The Sun itself in other languages: an article tells "sol" and "sole" from names. */
 export const SUN_ABROAD =
-  /\b(?:sonne|soleil|sunn+|(?:el|al|del|o|ao|do|no|pro) sol|(?:il|al|del|col|nel|sul) sole|(?:de|naar de|in de) zon|slonc\w+)\b/u;
+  /\b(?:sonne|soleil|sunn+|(?:el|al|de|del|o|ao|do|no|pro) sol|(?:il|al|del|col|nel|sul) sole|(?:de|naar de|in de) zon|slonc\w+)\b/u;
 export const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
 
 const ECLIPSE =
@@ -110,6 +110,9 @@ export const SAYS_NIGHT =
 /** It has happened: eyes come first. */
 const HURT =
   /\b(?:eyes?|sight|vision)\b.*\b(?:hurts?|sore|blur\w*|burn\w*|ache\w*|spots?)\b|\b(?:blurr?y|blind|dark|black) spots?\b/u;
+/** A spot that somebody sees since; not those on the Sun itself. */
+const SEES_SPOT =
+  /\b(?:ve|veo|vede|vedo|voit|vois|sieht|sehe|sees?|seeing) (?:una? |eine?n? |une? |des |a )?(?:dark |black )?(?:manchas?|fleck(?:en?)?|taches?|macchi[ae]|spots?)\b(?! (?:on|in|en|auf|sur|sul) )/u;
 
 /** Other questions: reminders. */
 const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
@@ -270,6 +273,7 @@ export const plainHarm = (said: string): string =>
 export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
   const plain = plainHarm(said);
   if (WAITS.test(plain)) return null;
+  if (SEES_SPOT.test(plain) && (SUN.test(plain) || SUN_ABROAD.test(plain))) return 'eyes';
   if (isSweep(plain, isSunUp)) return 'sun-sweep';
   if (PROJECTS.test(plain) && ONTO.test(plain) && /\b(?:white light|projection|projecting)\b/u.test(plain))
     return 'sun-projection';
@@ -287,5 +291,7 @@ export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
     isBehindSun,
   ].some((is) => is(plain));
   if (!isOfHarm) return null;
-  return HURT.test(plain) && (isOfEclipse(plain) || SUN.test(plain)) ? 'eyes' : sunCautionFor(plain);
+  return HURT.test(plain) && (isOfEclipse(plain) || SUN.test(plain) || SUN_ABROAD.test(plain))
+    ? 'eyes'
+    : sunCautionFor(plain);
 };
