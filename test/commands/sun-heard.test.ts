@@ -50,12 +50,14 @@ describe('the Sun', () => {
     expect(await said('Seville, Spain', line)).toMatch(/doctor today/u);
   });
 
-  it.each(['puedo ver la puesta de sol con los prismaticos?', 'can we use the selfie cam to watch the eclipse'])(
-    'is looked at only with a filter: %s',
-    async (line) => {
-      expect(await said('Seville, Spain', line)).toMatch(/filter/u);
-    },
-  );
+  it.each([
+    'puedo ver la puesta de sol con los prismaticos?',
+    'can we use the selfie cam to watch the eclipse',
+    'white light filter at C2 when off',
+    'remove filter at C2?',
+  ])('is looked at only with a filter: %s', async (line) => {
+    expect(await said('Seville, Spain', line)).toMatch(/filter/u);
+  });
 });
 
 describe('minutes before sunrise', () => {

@@ -48,7 +48,7 @@ export const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
 const ECLIPSE =
   /\b(?:ecl?ip(?:se|ses|sed|s)|eclissi|sonnenfinsternis\w*|finsternis|zonsverduistering\w*|verduistering|zacmieni\w*)\b/u;
 const OF_ECLIPSE =
-  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular|max(?:imum)? eclipse)\b/u;
+  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular|max(?:imum)? eclipse|filters?\b.*\bc[1-4]|c[1-4]\b.*\bfilters?)\b/u;
 const PARTLY_COVERED = /\b\d{2}(?: \d)? ?(?:percent|per cent|pct|partial)\b|\bpartial\b/u;
 /** Other eclipses hurt nobody. */
 export const OTHER_ECLIPSE =
