@@ -13,3 +13,9 @@ export const rememberLately = <Of extends object, Made>(
   const keptOf = onceOf((_: Of) => createKept<string, Made>(MOST));
   return (of, text) => (text.length > TEXT_LIMIT ? make(of, text) : keptOf(of)(text, () => make(of, text)));
 };
+
+/** The same for what hangs on the text alone. */
+export const rememberLines = <Made>(make: (text: string) => Made): ((text: string) => Made) => {
+  const kept = createKept<string, Made>(MOST);
+  return (text) => (text.length > TEXT_LIMIT ? make(text) : kept(text, () => make(text)));
+};

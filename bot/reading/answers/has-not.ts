@@ -1,5 +1,5 @@
 /** What a member says not to have: "dont own a multimeter", "no second cable here", "the handset is at the club". */
-import { createKept } from '../../ground/kept.js';
+import { rememberLines } from '../lately.js';
 
 /** `lead`, `adapter`, `computer`, `supply`: another one than that in use; `spare`: anything to swap with. */
 export type Lacked =
@@ -87,10 +87,7 @@ const lackedIn = (text: string): ReadonlySet<Lacked> => {
   return new Set(LACKS.flatMap(([name, pattern]) => (pattern.test(said) ? [name] : [])));
 };
 
-const KEPT = 16;
-const kept = createKept<string, ReadonlySet<Lacked>>(KEPT);
-
-export const thingsLacked = (text: string): ReadonlySet<Lacked> => kept(text, () => lackedIn(text));
+export const thingsLacked = rememberLines(lackedIn);
 
 const ANY = NAMED.map(([name, thing]) => [name, new RegExp(`\\b${thing}\\b`, 'iu')] as const);
 const ANY_OTHER = OTHERS.map(

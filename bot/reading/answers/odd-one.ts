@@ -2,7 +2,7 @@
  * "All match now except it says E", "speed ok, parity not": of several things that a question asks after, all are well but one. What is
  * meant is the one, however much is said of the others.
  */
-import { createKept } from '../../ground/kept.js';
+import { rememberLines } from '../lately.js';
 import type { AnswerLabel } from './question-in-hand.js';
 import { saidText, type SaidText } from './said-words.js';
 import type { Lexicon } from '../words/lexicon.js';
@@ -78,10 +78,7 @@ const apartIn = (text: string): SetApart | null => {
   return odd === undefined ? oddParts(said) : { words: odd.slice(0, LONGEST_ODD), isPlain: true };
 };
 
-/** A turn asks for the same line in several places. */
-const KEPT = 16;
-const kept = createKept<string, SetApart | null>(KEPT);
-const setApart = (text: string): SetApart | null => kept(text, () => apartIn(text));
+const setApart = rememberLines(apartIn);
 
 /** Letters of the globe name its number. */
 const named = (odd: string): string =>

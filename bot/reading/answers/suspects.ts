@@ -1,4 +1,5 @@
 /** The thing that a member takes for the cause, in their words: "my suspicion is the electric fence", "could it be the VPN?" */
+import { rememberLines } from '../lately.js';
 
 const LONGEST = 160;
 
@@ -73,8 +74,7 @@ const NO_CAUSE =
   /\d|^(?:yes|no|not|nothing|ok|okay|fine|right|wrong|same|the same|it|later|tomorrow|true|better|worse|gone|fixed|you|i)\b|\b(?:first|second|third|last|left|right|other|same) (?:one|step|line|question|answer|option|choice)\b|\b(?:degrees?|minutes?|hours?|something|anything|more|else|done|fixed|possible)\s*$|(?<!\b(?:in|on|of|at|with|behind|under|near|for|to|from|inside) )\b(?:it|that|this)\s*$|\b(?:best|better|way|plan|next (?:time|step|week)|tomorrow|later|again|help)\b/iu;
 const LEAST_OF_A_THING = /\p{L}{3,}/u;
 
-/** @returns null where no cause is named outright */
-export const suspectedCause = (text: string): string | null => {
+const causeIn = (text: string): string | null => {
   const said = text.trim();
   if (said.length > LONGEST || OF_OTHERS.test(said)) return null;
   for (const frame of NAMES_A_CAUSE) {
@@ -84,6 +84,9 @@ export const suspectedCause = (text: string): string | null => {
   }
   return null;
 };
+
+/** @returns null where no cause is named outright */
+export const suspectedCause = rememberLines(causeIn);
 
 const BEHIND_A_THING =
   /\s(?:on|at|in|of|under|from|behind|beside|next|near|with|for|that|which|is|be|goes?|sitting|lying)\b.*$/iu;

@@ -2,7 +2,7 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
-import { createKept } from '../../ground/kept.js';
+import { rememberLines } from '../lately.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { doingsNow } from './does-what-failed.js';
 import { isOnlyASign } from './only-a-sign.js';
@@ -172,8 +172,4 @@ const deedIn = (text: string): DeedTold => {
   };
 };
 
-/** A turn asks for the same line in several places. */
-const KEPT = 16;
-const kept = createKept<string, DeedTold>(KEPT);
-
-export const curedByDeed = (text: string): DeedTold => kept(text, () => deedIn(text));
+export const curedByDeed = rememberLines(deedIn);

@@ -2,7 +2,7 @@
  * What words at a remedy say that the mount, the link or the search now does: "Orion goes there now", "the search finds the bridge too",
  * "Regulus lands dead centre twice in a row". Whether that is what failed before is for whoever knows what did.
  */
-import { createKept } from '../../ground/kept.js';
+import { rememberLines } from '../lately.js';
 import { isOnlyASign } from './only-a-sign.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
@@ -183,8 +183,4 @@ const doingsIn = (text: string): ReadonlySet<Doing> => {
   );
 };
 
-/** A turn asks for the same line in several places. */
-const KEPT = 16;
-const kept = createKept<string, ReadonlySet<Doing>>(KEPT);
-
-export const doingsNow = (text: string): ReadonlySet<Doing> => kept(text, () => doingsIn(text));
+export const doingsNow = rememberLines(doingsIn);

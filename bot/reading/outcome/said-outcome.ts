@@ -2,8 +2,7 @@
  * What a member's words say of a remedy, or of whatever was tried: the one reader of it, asked at a remedy, at a question, at the end and
  * after "Is it fixed?". Sayings tell it outright; where they are silent, the line's likeness to others tells how likely it is.
  */
-import { createKept } from '../../ground/kept.js';
-import { onceOf } from '../../ground/once.js';
+import { rememberLately } from '../lately.js';
 import { saidText, type SaidText } from '../answers/said-words.js';
 import type { Vocabulary } from '../vocabulary.js';
 import { NOTHING } from '../examples/weights.js';
@@ -209,10 +208,6 @@ const outcomeOrAsked = (vocabulary: Vocabulary, text: string): SaidOutcome => {
     : { ...told, asks: beside.asks };
 };
 
-/** A turn asks for the same line in several places. */
-const KEPT = 16;
-const keptOf = onceOf((_: Vocabulary) => createKept<string, SaidOutcome>(KEPT));
-
 /** "0 drops" counts as "no drops" does, and "yesss" is a yes. */
 const asWords = (text: string): string =>
   withoutSomethingElse(text)
@@ -222,5 +217,7 @@ const asWords = (text: string): string =>
     )
     .replace(/(\p{L})\1{2,}/gu, '$1');
 
+const outcomeLately = rememberLately((vocabulary: Vocabulary, text) => outcomeOrAsked(vocabulary, asWords(text)));
+
 export const outcomeSaid = (vocabulary: Vocabulary, text: string): SaidOutcome =>
-  text.length > LONGEST_TEXT ? NOTHING_SAID : keptOf(vocabulary)(text, () => outcomeOrAsked(vocabulary, asWords(text)));
+  text.length > LONGEST_TEXT ? NOTHING_SAID : outcomeLately(vocabulary, text);
