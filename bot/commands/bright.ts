@@ -1,11 +1,10 @@
 /** `bright`: what bright star or planet stands in a direction at an hour, for who saw one and does not know it. */
-import { brightNamedStars, nameWithAlias, resolveTarget, type Target } from '../catalogue/index.js';
+import { nameWithAlias } from '../catalogue/index.js';
 import { isTowards, offDeg, standsTowards, TOWARDS, towardsWords, type Towards } from '../evening/towards.js';
 import { isProblem, problem, type Choice, type Problem } from '../ground/problem.js';
 import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
-import { apparentMagnitude } from '../sky/brightness.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
@@ -13,13 +12,13 @@ import { formatLocalDateTime, tonightAt } from '../times/index.js';
 import { commandLine, siteNotes, wholeSecond } from './asking/question-parts.js';
 import { siteFor } from './asking/resolve-site.js';
 import { atOption, siteAtTime, siteOption, type SiteAtTime } from './asking/site-at-time.js';
+import { brightStars, wanderers, type Bright } from './bright/bright-ones.js';
 import { brightByDay } from './bright/by-day.js';
 import { constellationOverhead } from './bright/overhead.js';
 import { brightNear, SIDES } from './bright/near-target.js';
 import { COLOUR_NAMES, colourOf, COLOURS, type Colour } from './bright/star-colours.js';
 import { choice, defineCommand, flag, optional, text, type Deps, type Request } from './core/command.js';
 
-const WANDERERS = ['Moon', 'Venus', 'Jupiter', 'Mars', 'Saturn', 'Mercury'] as const;
 /** Fainter ones nobody calls bright, nor in daylight those that show only by night; common practice, no source. */
 const FAINTEST_MAG = 2.2;
 const FAINTEST_BY_DAY_MAG = -3.5;
@@ -28,17 +27,6 @@ const LEAST_DEG = 2;
 /** Lower than this is called low; common practice, no source. */
 const LOW_DEG = 30;
 const MOST_SHOWN = 5;
-
-interface Bright {
-  readonly target: Target;
-  readonly magnitude: number;
-}
-
-const wanderers = ({ catalogue }: Deps, utcMs: UtcMs): readonly Bright[] =>
-  WANDERERS.flatMap((name) => {
-    const found = resolveTarget(catalogue, name);
-    return isProblem(found) ? [] : [{ target: found.target, magnitude: apparentMagnitude(name, utcMs) }];
-  });
 
 const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
 
@@ -207,10 +195,7 @@ export const bright = defineCommand({
     const { height } = request.options;
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
-    const there = [
-      ...wanderers(deps, utcMs),
-      ...brightNamedStars(deps.catalogue).map((target) => ({ target, magnitude: target.magnitude })),
-    ]
+    const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
       .filter(({ magnitude }) => magnitude <= (isDay ? FAINTEST_BY_DAY_MAG : FAINTEST_MAG))
       .map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }))
       .filter(

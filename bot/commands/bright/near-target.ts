@@ -1,10 +1,10 @@
 /** `bright near:…`: which bright star or planet stands near a target, and on which side of it, at an hour when both are up. */
-import { brightNamedStars, nameWithAlias, resolveTarget, type Target } from '../../catalogue/index.js';
+import { nameWithAlias, type Target } from '../../catalogue/index.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
 import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { reply, type Outcome, fittingChoices } from '../../reply/reply.js';
 import { degrees, direction, isoUtc, magnitudeText, rounded } from '../../reply/wording.js';
-import { apparentMagnitude } from '../../sky/brightness.js';
+import { cosDeg, wrapDeg180 } from '../../sky/angles.js';
 import { horizontalOf } from '../../sky/place.js';
 import { bodySeparationDeg } from '../../sky/separation.js';
 import { SUN } from '../../sky/twilight.js';
@@ -13,12 +13,12 @@ import { formatLocalDateTime, tonightAt } from '../../times/index.js';
 import { commandLine, targetFor } from '../asking/question-parts.js';
 import type { SiteAtTime } from '../asking/site-at-time.js';
 import type { Deps } from '../core/command.js';
+import { brightPlanets, brightStars, type Bright } from './bright-ones.js';
 import { colourOf, type Colour } from './star-colours.js';
 
 export const SIDES = ['below', 'above', 'left', 'right'] as const;
 export type Side = (typeof SIDES)[number];
 
-const PLANETS = ['Venus', 'Jupiter', 'Mars', 'Saturn', 'Mercury'] as const;
 /** Fainter ones nobody calls bright; common practice, no source. */
 const FAINTEST_MAG = 2.6;
 /** Farther off nothing is "beside"; common practice, no source. */
@@ -40,9 +40,7 @@ export interface NearQuestion {
   readonly site: string | undefined;
 }
 
-interface Neighbour {
-  readonly target: Target;
-  readonly magnitude: number;
+interface Neighbour extends Bright {
   readonly apartDeg: number;
   readonly at: Horizontal;
   /** How much higher it stands than the target, and how far to the right of it, in degrees. */
@@ -65,9 +63,6 @@ const instantFor = (target: Target, { where, utcMs }: SiteAtTime, { isHourFree }
   }
   return best;
 };
-
-const wrapped = (deg: number): number => ((((deg + 180) % 360) + 360) % 360) - 180;
-const RADIANS = Math.PI / 180;
 
 const IS_ON: Readonly<Record<Side, (one: Neighbour) => boolean>> = {
   below: ({ upDeg, rightDeg }) => upDeg < 0 && -upDeg > Math.abs(rightDeg) / 2,
@@ -92,12 +87,7 @@ const sideWords = (one: Neighbour): string => {
 const neighboursOf = (deps: Deps, target: Target, { where }: SiteAtTime, utcMs: UtcMs): readonly Neighbour[] => {
   const { observer } = where.site;
   const middle = horizontalOf(target.body, observer, utcMs);
-  const planets = PLANETS.flatMap((name) => {
-    const found = resolveTarget(deps.catalogue, name);
-    return isProblem(found) ? [] : [{ target: found.target, magnitude: apparentMagnitude(name, utcMs) }];
-  });
-  const stars = brightNamedStars(deps.catalogue).map((star) => ({ target: star, magnitude: star.magnitude }));
-  return [...planets, ...stars]
+  return [...brightPlanets(deps, utcMs), ...brightStars(deps)]
     .filter((one) => one.magnitude <= FAINTEST_MAG && one.target.id !== target.id)
     .map((one) => {
       const at = horizontalOf(one.target.body, observer, utcMs);
@@ -106,7 +96,7 @@ const neighboursOf = (deps: Deps, target: Target, { where }: SiteAtTime, utcMs: 
         at,
         apartDeg: bodySeparationDeg(target.body, one.target.body, observer, utcMs),
         upDeg: at.altitudeDeg - middle.altitudeDeg,
-        rightDeg: wrapped(at.azimuthDeg - middle.azimuthDeg) * Math.cos(middle.altitudeDeg * RADIANS),
+        rightDeg: wrapDeg180(at.azimuthDeg - middle.azimuthDeg) * cosDeg(middle.altitudeDeg),
       };
     })
     .filter(({ apartDeg }) => apartDeg <= FARTHEST_DEG && apartDeg > SAME_DEG)

@@ -4,9 +4,9 @@ import { isTowards, towardsWords } from '../../evening/towards.js';
 import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { horizonAltitudeDegAt } from '../../pointing/horizon/horizon-profile.js';
 import { degrees } from '../../reply/wording.js';
-import { separationDeg } from '../../sky/angles.js';
 import { horizontalOf, placeOf } from '../../sky/place.js';
 import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
+import { sunSeparationDeg } from '../../sky/sun-safety.js';
 import { SUN } from '../../sky/twilight.js';
 import type { Place, UtcMs } from '../../sky/types.js';
 import {
@@ -69,28 +69,24 @@ const whyNot = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string |
 const NEAR_SUN_DEG = 60;
 const BY_HAND_NEVER = 'Never by hand: only with a mount that goes there by itself, the caps on until it has stopped.';
 
-/** What is up by day beside the Sun: how far from it, and what makes it safe, before any Yes; null elsewhere. */
-const beside = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string | null => {
-  const { target, where } = question.asked;
-  if (!isDayAt(question, utcMs) || target.id === 'sun' || target.id === 'moon') return null;
-  const fromSun = separationDeg(place.ofDate, placeOf(SUN, where.site.observer, utcMs).ofDate);
-  if (fromSun > NEAR_SUN_DEG) return null;
-  return `The Sun is up ${isOfNow(question) ? 'now' : 'then'}, ${degrees(fromSun)} from it. ${BY_HAND_NEVER} It stands ${standWords(place)} ${atText(question, utcMs)}.`;
-};
-
 /** Clocks, hills and refraction are some minutes out: so long before sunrise the search ends; common practice, no source. */
 const STOP_BEFORE_MS = 20 * MS_PER_MINUTE;
 
-/** What stands near the Sun shortly before it rises: that the search is over by then; null elsewhere. */
-const beforeSunrise = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string | null => {
+/** What stands near the Sun when it is up or about to rise: how far from it, and what makes it safe, before any Yes; null elsewhere. */
+const nearSunWords = (question: WhetherQuestion, utcMs: UtcMs, place: Place): string | null => {
   const { target, where } = question.asked;
+  const { observer } = where.site;
   if (target.id === 'sun' || target.id === 'moon') return null;
-  const { riseUtcMs } = riseTransitSet(SUN, where.site.observer, utcMs, utcMs + STOP_BEFORE_MS);
+  const fromSunDeg = sunSeparationDeg(target.body, observer, utcMs);
+  if (fromSunDeg > NEAR_SUN_DEG) return null;
+  const fromIt = `${degrees(fromSunDeg)} from it`;
+  const stands = `It stands ${standWords(place)} ${atText(question, utcMs)}.`;
+  if (isDayAt(question, utcMs))
+    return `The Sun is up ${isOfNow(question) ? 'now' : 'then'}, ${fromIt}. ${BY_HAND_NEVER} ${stands}`;
+  const { riseUtcMs } = riseTransitSet(SUN, observer, utcMs, utcMs + STOP_BEFORE_MS);
   if (riseUtcMs === null) return null;
-  const fromSun = separationDeg(place.ofDate, placeOf(SUN, where.site.observer, utcMs).ofDate);
-  if (fromSun > NEAR_SUN_DEG) return null;
   const stop = timeText(riseUtcMs - STOP_BEFORE_MS, question);
-  return `No, too near sunrise: the Sun rises at ${timeText(riseUtcMs, question)}, ${degrees(fromSun)} from it. Stop searching by ${stop}, caps on. It stands ${standWords(place)} ${atText(question, utcMs)}.`;
+  return `No, too near sunrise: the Sun rises at ${timeText(riseUtcMs, question)}, ${fromIt}. Stop searching by ${stop}, caps on. ${stands}`;
 };
 
 /** ", but by day: ", ", but low: ". */
@@ -107,7 +103,7 @@ export const upThen = (question: WhetherQuestion): SaidWhether => {
   const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
   const not = whyNot(question, utcMs, place);
   if (not !== null) return best(not);
-  const nearSun = beside(question, utcMs, place) ?? beforeSunrise(question, utcMs, place);
+  const nearSun = nearSunWords(question, utcMs, place);
   if (nearSun !== null) return best(nearSun);
   const { setUtcMs } = eventsAround(question, utcMs).after;
   const sets = setUtcMs !== null && setUtcMs - utcMs < SOON_MS ? `; it sets at ${timeText(setUtcMs, question)}` : '';
