@@ -87,7 +87,7 @@ describe('a first line of where one is and with what', () => {
     ['Hallo, ich wohne in Freiburg und habe einen 8 Zoll Dobson', /Found as Freiburg.*with:"8 inch"/su],
     ['ciao, sono a Bologna con un newton 150', /Found as Bologna.*with:"150 mm"/su],
     ['Greetings from Perth, Australia! 12in dob here', /Found as Perth.*with:"12 inch"/su],
-    ['La Serena, Chile. 10 inch SCT on an EQ8.', /Found as La Serena.*with:"10 inch"/su],
+    ['La Serena, Chile. 10 inch SCT on a GEM.', /Found as La Serena.*with:"10 inch"/su],
     ['my name is Tom and I live in Austin Texas', /^Site saved: my site.*Found as Austin/su],
   ])('%s', async (line, told) => expect(await talk(null, [line])).toMatch(told));
 

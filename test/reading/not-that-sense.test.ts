@@ -116,7 +116,7 @@ const LINES: readonly { readonly line: string; readonly tells: readonly string[]
     { line: 'the screen of the keypad is cracked but lit', tells: [], not: ['controller-screen.dark'] },
     { line: 'dropped it, glass broken, still shows the menu', tells: [], not: ['controller-screen.dark'] },
     { line: "router's device list: android-77c1 192.168.0.21, ESP-44 192.168.0.60", tells: [], not: ['system.phone'] },
-    { line: 'dhcp leases: LAPTOP-EVA .12, iphone-jan .14, espressif .31', tells: [], not: ['system.phone'] },
+    { line: 'dhcp leases: LAPTOP-EVA .12, iphone-jan .14, esp-31 .31', tells: [], not: ['system.phone'] },
     { line: 'iphone here, the app finds nothing', tells: ['system.phone'], not: [] },
     { line: 'my camera drops frames on usb2 with windows', tells: [], not: ['how-far.drops'] },
     { line: 'webcam freezes all the time, mount is fine', tells: [], not: ['how-far.drops'] },

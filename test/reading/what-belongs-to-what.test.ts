@@ -53,7 +53,7 @@ describe('what is told of one thing is not taken for another', () => {
       ['port-holder.program'],
     ],
     ['brltty 733 root 9u CHR 188,0 0t0 611 /dev/ttyUSB0', ['port-holder.service'], ['port-holder.program']],
-    ['kstars2 733 ravi 9u CHR 188,0 0t0 611 /dev/ttyUSB0', ['port-holder.program'], []],
+    ['pointer2 733 ravi 9u CHR 188,0 0t0 611 /dev/ttyUSB0', ['port-holder.program'], []],
     ['gpsd 512 nobody 8u CHR 188,1 0t0 600 /dev/ttyUSB1', ['port-holder.service'], []],
     ['/dev/ttyUSB0: root 512 F.... ModemManager', ['port-holder.service'], ['port-holder.program']],
     ['Zeitüberschreitung der Anforderung. bekomme ich immer beim ping', ['ping.silent'], ['socket-opens']],
