@@ -3,11 +3,9 @@
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
 import { rememberLines } from '../lately.js';
-import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
+import { wasSoAllAlong } from './of-another-way.js';
 import { doingsNow } from './does-what-failed.js';
-import { isOnlyASign } from './only-a-sign.js';
-import { isOnlySet } from './only-set.js';
-import { statesFailure } from './states-failure.js';
+import { tellsNoCure } from './no-cure.js';
 import { STAR, TROUBLES } from './word-kinds.js';
 
 export interface DeedTold {
@@ -109,16 +107,13 @@ const OF_BEFORE_OR_AGAINST =
   /\b(?:old|other|last|first|previous|former|earlier) (?:one|tablet|phone|laptop|computer|pc|lead|cable|adapter)s?\b.{0,24}\b(?:did|worked|was|had|used to)\b|\b(?:did|worked|was|ran)\b.{0,24}\b(?:until|till|before it)\b|\b(?:makes? no sense|(?:can|could) ?n[o'\u2019]?t be|nonsense)\b/u;
 const OF_NOW = /\b(?:now|again|at last|finally)\b/u;
 
-/** Set, a sign, another way, or of another time: none of it says that the trouble is over now. */
+/** That, or of another time: none of it says that the trouble is over now. */
 const isNoCure = (said: string): boolean => {
   const small = said.toLowerCase();
   return (
-    statesFailure(said) ||
-    isOnlySet(said) ||
-    isOnlyASign(said) ||
+    tellsNoCure(said) ||
     OF_THE_PAST.test(small) ||
     (OF_BEFORE_OR_AGAINST.test(small) && !OF_NOW.test(small)) ||
-    withoutOtherWays(said) !== null ||
     wasSoAllAlong(said)
   );
 };

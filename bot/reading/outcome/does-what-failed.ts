@@ -3,11 +3,8 @@
  * "Regulus lands dead centre twice in a row". Whether that is what failed before is for whoever knows what did.
  */
 import { rememberLines } from '../lately.js';
-import { isOnlyASign } from './only-a-sign.js';
-import { isOnlySet } from './only-set.js';
-import { statesFailure } from './states-failure.js';
+import { tellsNoCure } from './no-cure.js';
 import { IT, MIDDLE, MOUNT, NOW, PROGRAM, STAR } from './word-kinds.js';
-import { withoutOtherWays } from './of-another-way.js';
 
 /**
  * `link`: the computer reaches the mount; `found`: a search finds it; `lasts`: the link stays; `moves`: it takes a target and goes;
@@ -163,7 +160,7 @@ const bare = (breath: string): string => breath.replace(/[^\p{L}\d]+/gu, ' ').tr
 const doingsIn = (text: string): ReadonlySet<Doing> => {
   const said = plain(text);
   if (said.includes('?') || said.split(' ').length > LONGEST_WORDS) return NONE;
-  if (statesFailure(text) || isOnlySet(text) || isOnlyASign(text) || withoutOtherWays(text) !== null) return NONE;
+  if (tellsNoCure(text)) return NONE;
   const breaths = said
     .split(BREATHS)
     .map((breath) =>

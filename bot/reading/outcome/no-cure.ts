@@ -1,0 +1,9 @@
+/** Words that say that the trouble stands, or tell of something else than its end: no cure is to be read from them. */
+import { withoutOtherWays } from './of-another-way.js';
+import { isOnlyASign } from './only-a-sign.js';
+import { isOnlySet } from './only-set.js';
+import { statesFailure } from './states-failure.js';
+
+/** A failure, a mere setting, a mere sign, or another way to the mount. */
+export const tellsNoCure = (text: string): boolean =>
+  statesFailure(text) || isOnlySet(text) || isOnlyASign(text) || withoutOtherWays(text) !== null;
