@@ -1,7 +1,7 @@
 /** What is asked next without a target of its own, beside a walk as well; what stands beside a target; a first line of place and telescope. */
 import { describe, expect, it } from 'vitest';
-import { isProblem } from '../../bot/ground/problem.js';
-import { ask, realDeps } from './real-deps.js';
+import { wordsOf } from './an-evening-in-york.js';
+import { realDeps } from './real-deps.js';
 
 const EVENING = Date.UTC(2026, 10, 27, 19, 5);
 const YORK = '53.96,-1.08';
@@ -10,15 +10,7 @@ const talk = async (site: string | null, lines: readonly string[]): Promise<stri
   const deps = await realDeps({ clubSiteText: site });
   let told = '';
   for (const [i, line] of lines.entries()) {
-    const outcome = await ask(deps, line, EVENING + i * 20_000);
-    told = isProblem(outcome)
-      ? `${outcome.problem}: ${outcome.message}`
-      : [
-          outcome.title,
-          outcome.summary,
-          ...outcome.facts.map(({ label, value }) => `${label}: ${value}`),
-          ...outcome.notes,
-        ].join('\n');
+    told = await wordsOf(deps, line, EVENING + i * 20_000);
   }
   return told;
 };

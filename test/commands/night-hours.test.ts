@@ -1,7 +1,7 @@
 /** Hours, days and names that are said are used, or it is said that they are not. */
 import { describe, expect, it } from 'vitest';
-import { isProblem } from '../../bot/ground/problem.js';
-import { ask, realDeps } from './real-deps.js';
+import { wordsOf } from './an-evening-in-york.js';
+import { realDeps } from './real-deps.js';
 
 const EVENING = Date.UTC(2026, 10, 27, 19, 5);
 const deps = {
@@ -9,17 +9,7 @@ const deps = {
   serena: await realDeps({ clubSiteText: '-29.9,-71.25' }),
 };
 
-const told = async (site: keyof typeof deps, line: string): Promise<string> => {
-  const outcome = await ask(deps[site], line, EVENING);
-  return isProblem(outcome)
-    ? `${outcome.problem}: ${outcome.message}`
-    : [
-        outcome.title,
-        outcome.summary,
-        ...outcome.facts.map(({ label, value }) => `${label}: ${value}`),
-        ...outcome.notes,
-      ].join('\n');
-};
+const told = (site: keyof typeof deps, line: string): Promise<string> => wordsOf(deps[site], line, EVENING);
 
 describe('what is said of the hour, the day and the target', () => {
   it.each([
