@@ -1,5 +1,5 @@
 /** `moons`: the four bright moons of Jupiter beside its disc, with a small picture in text, and what they do in the night. */
-import { MS_PER_DAY } from '../ground/durations.js';
+import { MS_PER_DAY, MS_PER_MINUTE } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { NOWHERE } from '../reply/points-at.js';
 import { reply, type Outcome } from '../reply/reply.js';
@@ -70,6 +70,7 @@ const jupiterWords = (observer: Observer, zone: string, utcMs: number, night: Ti
 };
 
 const HALF_DAY_MS = MS_PER_DAY / 2;
+const JUST_PAST_MS = 15 * MS_PER_MINUTE;
 /** "At 6", asked at eight in the evening: of the morning to come, where the one past had no Jupiter. */
 const hourMeant = (
   observer: Observer,
@@ -78,7 +79,7 @@ const hourMeant = (
   nowUtcMs: number,
 ): { readonly utcMs: number; readonly notes: readonly string[] } => {
   const next = utcMs + HALF_DAY_MS;
-  const isPast = utcMs < nowUtcMs - MS_PER_DAY / 96 && next > nowUtcMs;
+  const isPast = utcMs < nowUtcMs - JUST_PAST_MS && next > nowUtcMs;
   if (!isPast || isUpInDark(observer, utcMs) || !isUpInDark(observer, next)) return { utcMs, notes: [] };
   return {
     utcMs: next,

@@ -10,6 +10,7 @@ export {
   readWalkState,
   takenBackIn,
   UNSURE,
+  wordsIn,
   WORDS_LIMIT,
   type Asked,
   type Speaker,

@@ -25,6 +25,7 @@ const wordsIn = (given: z.infer<typeof words>): Words =>
     .sort(([a], [b]) => b.length - a.length);
 
 const ARTICLES = '(?:(?:der|die|das|den|dem|el|la|los|las|le|les|l|il|lo|gli|de|het|een|o|a|os|as|planeta|planet) )*';
+const LED_BY_ARTICLES = new RegExp(`^${ARTICLES}`, 'u');
 const TARGET = `${ARTICLES}(?<target>[a-z0-9]+(?: [a-z0-9]+){0,3}?)`;
 
 /** Reads the file. Throws an Error that names it and what is wrong with it. */
@@ -97,10 +98,13 @@ const WITH_TUBE =
   /\b(?:im|mit|durchs?|con|col|al|a|avec|au|met|de|w|com|no|nel|in|den|dem|der|el|un|il|le|la|het|o|mon|mi|mio|mein\w*|my )?(?: (?:dem|den|el|un|il|le|la|het|o|mon|mi|mio|meinem|mijn))? ?(?:teleskop\w*|telescop\w*|fernrohr)\b/u;
 const LONGEST = 120;
 
+/** Folding leaves these two as they are. */
+const foldedAbroad = (text: string): string => foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss'));
+
 /** The question in English; null where it is none of these. */
 export const askedAbroad = (text: string, catalogue: Catalogue): string | null => {
   if (text.length > LONGEST) return null;
-  const plain = foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss')).replace(GREETING, '');
+  const plain = foldedAbroad(text).replace(GREETING, '');
   const bare = without(plain, shipped().besides).replace(WITH_TUBE, ' ').replace(/\s+/gu, ' ').trim();
   const said = formOf(plain, catalogue) ?? (bare === plain ? null : formOf(bare, catalogue));
   return said === null ? null : [said, ...besidesIn(plain)].join(' ');
@@ -127,7 +131,7 @@ const HOUR_LATER =
 /** "Und morgen?", "et Mars ?", "y una hora más tarde": what is led in as a follow-up, in English; null where it is none of these. */
 export const followedAbroad = (text: string, catalogue: Catalogue): string | null => {
   if (text.length > MOST_IN_FOLLOW_UP) return null;
-  const plain = foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss'));
+  const plain = foldedAbroad(text);
   const lead = AND_ABROAD.exec(plain)?.[0];
   if (lead === undefined) return null;
   // "Morgen" alone is tomorrow, elsewhere it may be the morning.
@@ -135,7 +139,7 @@ export const followedAbroad = (text: string, catalogue: Catalogue): string | nul
   if (HOUR_LATER.test(rest)) return 'and one hour later';
   const bare = without(rest, shipped().besides);
   if (bare === '') return `and ${besidesIn(rest).join(' ')}?`;
-  const name = nameOf(rest.replace(new RegExp(`^${ARTICLES}`, 'u'), ''), catalogue);
+  const name = nameOf(rest.replace(LED_BY_ARTICLES, ''), catalogue);
   return name === null ? null : ['what about', name, ...besidesIn(rest)].join(' ');
 };
 const MOST_IN_FOLLOW_UP = 50;

@@ -32,7 +32,7 @@ import { youngMoon } from './sentence/about-young-moon.js';
 import { tubeNumbers } from './tube-numbers.js';
 import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
-import { withSunriseNamed } from './sentence/sun-words.js';
+import { withSunMadePlain } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { withPlainDates } from './sentence/plain-dates.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
@@ -168,7 +168,7 @@ const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
 
 /** What words mean whose slips are mended. */
 const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known: Known): PlainReading => {
-  const typed = withSunriseNamed(placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(spelt)))));
+  const typed = withSunMadePlain(placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(spelt)))));
   const plain = typed.toLowerCase();
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;

@@ -10,7 +10,7 @@ import { plainQuestion } from './plain-question.js';
 import type { Known } from './sentence/asked.js';
 import { mended } from './spelling/known-words.js';
 import { lookingAtSun } from './sentence/looking-at-sun.js';
-import { withSunriseNamed } from './sentence/sun-words.js';
+import { withSunMadePlain } from './sentence/sun-words.js';
 
 const BREAK =
   /\s*(?:;|[.?!]+\s+(?=\p{L})|,?\s+(?:and(?:\s+(?:also|then))?|also|then|plus|oh and|&|n)(?=\s)(?!\s+(?:mon|tues|wednes|thurs|fri|satur|sun)days\b)|,\s+(?:then|also)?)\s*/giu;
@@ -168,7 +168,7 @@ const isRepeated = (parts: readonly Part[], whole: string): boolean =>
 
 /** The parts of a line that holds several requests; null where it is one. */
 export const severalIn = (text: string, known: Known): readonly Part[] | null => {
-  const plain = withSunriseNamed(mended(withPlainPosition(text), known));
+  const plain = withSunMadePlain(mended(withPlainPosition(text), known));
   if (ONE_QUESTION.test(plain) || lookingAtSun(plain, known) !== null) return null;
   const parts = partsIn(plain, known);
   if (parts === null) return null;

@@ -4,7 +4,7 @@ import { isProblem } from '../../ground/problem.js';
 import type { WordsReader } from '../core/command.js';
 import { knownFor } from './plain-reader.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
-import { quotesSunWarning, withSunriseNamed } from './sentence/sun-words.js';
+import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
 
 /** More is a message or an account, which the walk reads. */
@@ -17,9 +17,9 @@ export const sunFirst: WordsReader = {
     const text = cleanText(said.text);
     if (text === '' || text.length > LONGEST || quotesSunWarning(text)) return null;
     const known = await knownFor(deps, said);
-    const harm = sunHarmAnswer(withSunriseNamed(text), known);
+    const harm = sunHarmAnswer(withSunMadePlain(text), known);
     if (harm !== null) return { outcome: harm };
-    const read = lookingAtSun(withSunriseNamed(mended(text, known)), known);
+    const read = lookingAtSun(withSunMadePlain(mended(text, known)), known);
     return read !== null && isProblem(read) ? { outcome: read } : null;
   },
 };

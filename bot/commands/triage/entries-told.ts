@@ -6,7 +6,9 @@ import { isProblem } from '../../ground/problem.js';
 import type { Understood } from '../../reading/index.js';
 import type { UtcMs } from '../../sky/types.js';
 import { MONTHS, siteClock } from '../../times/index.js';
+import { wordsIn } from '../../triage/index.js';
 import { siteFor } from '../asking/resolve-site.js';
+import { numberOf } from '../asking/sentence/words.js';
 import type { Deps } from '../core/command.js';
 import { keepPlaceIn, spotNamed, type SpotNamed } from './place-in-walk.js';
 import type { Began, TurnContext } from './turn.js';
@@ -135,26 +137,12 @@ const OFFSET =
 const MINUTES_IN_HOUR = 60;
 
 const WORDED_SIGN = /\b(plus|minus)\s+(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/giu;
-const WORDED = [
-  'zero',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
 const inFigures = (text: string): string =>
-  text.replace(WORDED_SIGN, (_, sign: string, hours: string) => {
-    const worded = WORDED.indexOf(hours.toLowerCase());
-    return `${sign.toLowerCase() === 'plus' ? '+' : '-'}${worded < 0 ? hours : worded}`;
-  });
+  text.replace(
+    WORDED_SIGN,
+    (_, sign: string, hours: string) =>
+      `${sign.toLowerCase() === 'plus' ? '+' : '-'}${numberOf(hours.toLowerCase()) ?? hours}`,
+  );
 /** "Time zone +1": what stands behind the name of an entry is that entry. */
 const ZONE_READ = /\b(?:time ?zone|utc offset|offset|zone)(?: is| of|:| =)?\s*[+−-]\s?\d/iu;
 
@@ -229,7 +217,7 @@ export const entriesAndPlace = async (
   text: string,
 ): Promise<{ readonly began: Began; readonly entries: readonly Understood[] }> => {
   const { context, walk } = began;
-  const texts = walk.state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+  const texts = wordsIn(walk.state);
   const entries = await entriesTold(context.deps, context, [...texts, text]);
   const kept = entries.length === 0 ? null : await keepPlaceIn(context, text);
   return { began: kept === null ? began : { ...began, notes: [...began.notes, kept] }, entries };

@@ -165,13 +165,12 @@ export const withNamed = ({ context: { by } }: Began, state: WalkState, { named 
 export const supposedStands = (began: Began, text: string): string | null => {
   const { context, before } = began;
   const { model } = context;
-  const cause = suspectedCause(text) ?? supposition(text);
+  const suspected = suspectedCause(text);
+  const cause = suspected ?? supposition(text);
   if (cause === null) return null;
   const open = before.situation.checks.map(({ entry }) => entry);
   const like =
-    suspectedCause(text) === null
-      ? [...supposedChecks(model.reading, cause), ...byName(open, cause)]
-      : looksAt(began, cause);
+    suspected === null ? [...supposedChecks(model.reading, cause), ...byName(open, cause)] : looksAt(began, cause);
   const [first] = [...looksOf(suspectedFault(model, before, cause)), ...like].filter((one) => !NO_LOOK.includes(one));
   const answer = first === undefined ? null : answerOf(before, first);
   const check = model.check(first ?? '');

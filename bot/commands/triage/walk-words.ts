@@ -2,7 +2,7 @@
 import { cautions, cautionText } from '../../cautions/cautions.js';
 import { tidy } from '../../ground/tidy.js';
 import type { Choice } from '../../ground/problem.js';
-import type { CheckEntry, System, WalkState } from '../../triage/index.js';
+import { wordsIn, type CheckEntry, type System, type WalkState } from '../../triage/index.js';
 import type { Walk } from './walk-keeper.js';
 
 /** Someone has said or pressed something in it: what stands before the member was asked of them. */
@@ -66,7 +66,7 @@ const EACH_PHONE = / (?=iPhone or iPad: |Android: )/u;
 
 /** Of the lines for a kind of phone, those for the one kind that was said, without its name; all of them where none or both were. */
 export const forPhone = (state: WalkState): ((line: string) => readonly string[]) => {
-  const words = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : [])).join('\n');
+  const words = wordsIn(state).join('\n');
   const own = PHONES.filter(({ said }) => said.test(words));
   return (line) => {
     if (own.length !== 1) return [line];
@@ -83,7 +83,7 @@ const A_PHONE = /\b(?:(?:i ?|smart|cell|mobile )?phones?|mobile|handy)\b/iu;
 
 /** What is written for a phone, where the member's words name a tablet alone. */
 export const forTablet = (state: WalkState, system: System | null): ((line: string) => string) => {
-  const words = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : [])).join('\n');
+  const words = wordsIn(state).join('\n');
   if (system !== 'phone' || !A_TABLET.test(words) || A_PHONE.test(words)) return (line) => line;
   return (line) =>
     /\btablet/iu.test(line)

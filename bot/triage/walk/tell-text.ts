@@ -3,7 +3,15 @@ import { readText, type ReadBy, type ReadFact, type Reading } from '../../readin
 import type { TriageModel } from '../model/model.js';
 import { withoutOtherSystem } from './other-system.js';
 import { withAllTold } from './told-together.js';
-import { EVENT_LIMIT, keptFact, WORDS_LIMIT, type Speaker, type WalkEvent, type WalkState } from './walk-state.js';
+import {
+  EVENT_LIMIT,
+  keptFact,
+  wordsIn,
+  WORDS_LIMIT,
+  type Speaker,
+  type WalkEvent,
+  type WalkState,
+} from './walk-state.js';
 import { withFact, withoutGuesses, type HowTold } from './with-fact.js';
 
 /** Of a paste the end is kept, of words the beginning. */
@@ -43,8 +51,7 @@ export const tellText = (
   how: HowTold = {},
 ): { readonly state: WalkState; readonly read: Reading } => {
   const own = withoutOtherSystem(readText(model.reading, text, how.by), text, state.events);
-  const earlier = state.events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
-  const texts = [...earlier, text.slice(-WORDS_LIMIT)];
+  const texts = [...wordsIn(state), text.slice(-WORDS_LIMIT)];
   const read = withKnown(withAllTold(own, text, texts), how.known);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
   const event: WalkEvent = {

@@ -120,6 +120,10 @@ export const walkStateSchema = z.object({
 });
 export type WalkState = z.infer<typeof walkStateSchema>;
 
+/** All that was written or pasted in it, in order. */
+export const wordsIn = ({ events }: Pick<WalkState, 'events'>): readonly string[] =>
+  events.flatMap((event) => (event.kind === 'text' ? [event.words] : []));
+
 /** What these events take back of what was read. */
 export const takenBackIn = (events: readonly WalkEvent[]): ReadonlySet<string> =>
   new Set(events.flatMap((event) => (event.kind === 'not-so' ? [event.what] : [])));

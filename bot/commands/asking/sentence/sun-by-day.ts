@@ -67,19 +67,18 @@ const BESIDE_SUN = new RegExp(
 const TAKES_PICTURE = /\b(?:photo\w*|foto\w*|imag(?:e|ing)|shoot\w*|shot|snap\w*|pic(?:s|ture)?|film\w*|capture\w*)\b/u;
 const YOUNG = /\b(?:crescent|sichel|thin|young|old|days?|hours?|after|before|croissant|creciente|falce)\b/u;
 
+/** "Imaging galaxies at new Moon" is of the dark. */
+const PICTURE_OF_NEW_MOON = new RegExp(
+  `${TAKES_PICTURE.source} (?:the |a |den |la |il |de )?(?:moon at )?(?:the )?${NEW_MOON.source}|^(?:den )?neumond (?:\\w+ )?(?:fotograf\\w*|film\\w*|aufnehmen)`,
+  'u',
+);
+
 const isNewMoon = (plain: string): boolean => {
   if (!MOON.test(plain) || /\beclip|finsternis/u.test(plain)) return false;
   if (BESIDE_SUN.test(plain)) return LOOKS.test(plain) || ANY_LENS.test(plain);
   if (YOUNG.test(plain)) return false;
   if (MOON_AT_NEW.test(plain)) return LOOKS.test(plain) || TAKES_PICTURE.test(plain);
-  // "Imaging galaxies at new Moon" is of the dark.
-  return (
-    NEW_MOON.test(plain) &&
-    new RegExp(
-      `${TAKES_PICTURE.source} (?:the |a |den |la |il |de )?(?:moon at )?(?:the )?${NEW_MOON.source}|^(?:den )?neumond (?:\\w+ )?(?:fotograf\\w*|film\\w*|aufnehmen)`,
-      'u',
-    ).test(plain)
-  );
+  return PICTURE_OF_NEW_MOON.test(plain);
 };
 
 const NO_CAP =

@@ -92,7 +92,7 @@ const A_SON =
 const NOT_THE_SUN = /\bnot the sun\b(?= in the sky|,? (?:my|i mean|but my)\b)(?: in the sky)?/giu;
 
 /** Made plain: the Sun is named where it is meant, and only there. */
-export const withSunriseNamed = (said: string): string => {
+export const withSunMadePlain = (said: string): string => {
   const words = said.replace(A_SON, '$1 son').replace(NOT_THE_SUN, ' ');
   const at = SUNRISE.exec(words)?.index;
   return at === undefined
