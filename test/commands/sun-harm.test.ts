@@ -74,6 +74,26 @@ describe('which word comes first', () => {
     expect(isProblem(outcome) ? outcome.message : outcome.summary).toMatch(told);
   });
 
+  // Common practice, no source: a Yes to a guard is no Yes to an open cap, and a No to an open cap no leave to go without a filter.
+  it.each([
+    ['do i need to take finder cap off for the sun', /^No: the finder's cap stays on/u],
+    ['do i have to take the caps off before i point at the sun', /^No: the finder's cap stays on/u],
+    ['should i remove the finder cover for the sun', /^No: the finder's cap stays on/u],
+    ['should the cap be off the finder when looking at sun w filter', /^No: the finder's cap stays on/u],
+    ['do the caps have to come off when looking at the sun', /^No: the finder's cap stays on/u],
+    ['do i need a filter with the cap off to see the sun', /^Yes, always/u],
+    ['do i need a filter if i take the cap off for the sun', /^Yes, always/u],
+    ['should i take the finder off or cap it for the sun', /^Yes, always/u],
+    ['must the solar filter be on before the cap is off when i look at the sun', /^Yes, always/u],
+  ])('by night and by day: %s', async (line, told) => {
+    for (const nowUtcMs of [EVENING, NOON]) {
+      const asker = alone(`caps ${nowUtcMs} ${line}`);
+      await answer(deps, 'site add garden 53.8,-1.55', nowUtcMs, asker);
+      const outcome = await ask(deps, line, nowUtcMs, asker);
+      expect(isProblem(outcome) ? outcome.message : outcome.summary).toMatch(told);
+    }
+  });
+
   it('a form of a walk that tells of it hears it as well', async () => {
     const asker = alone('form');
     const { walkId } = (await answer(deps, 'triage do:new goto missed by 15 degrees east', EVENING, asker)).data as {

@@ -77,6 +77,16 @@ const FINDER_FILTER = /\bfinder\w*\b.*\bfilter\w*\b|\bfilter\w*\b.*\bfinder\w*\b
 /** "must not", "no need", "why": those are other questions, or no question. */
 const OTHER_NEED = /\b(?:not need|no need|needn'?t|don'?t need|do not need|without|why|which|what)\b/u;
 
+const COVER = '(?:caps?|covers?|lids?|filters?|film)';
+/** Whether one is to come off: the Yes of the guards would be heard as a Yes to that. */
+const UNCOVERS = new RegExp(
+  `\\b(?:need|needs|have|has|got|ought|supposed|necessary|required|must|should)(?: to)?(?: (?:i|we|you|one|be))* (?:` +
+    `(?:take|pull|get|leave|have|keep) (?:\\w+ ){0,3}${COVER} off|(?:take|pull|get|leave|keep) off (?:\\w+ ){0,2}${COVER}|` +
+    `(?:remove|unscrew|lift) (?:\\w+ ){0,2}${COVER})\\b|` +
+    `\\b${COVER}(?: (?:need|needs|have|has|got|ought|must|should|to|be|come|taken))+ (?:off|removed)\\b(?! or\\b)`,
+  'u',
+);
+
 const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(plain) && !OTHER_NEED.test(plain);
 
 /** A safe way to do it is asked for: "No" would be no answer. */
@@ -87,7 +97,7 @@ const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
   if (asksFilterInTotality(plain)) return 'sun-totality-filter';
   if (FILM_ON_FINDER.test(plain)) return 'sun-guards';
-  if (asksNeed(plain)) return 'sun-guards';
+  if (asksNeed(plain)) return UNCOVERS.test(plain) ? 'sun-caps' : 'sun-guards';
   const caution = sunCautionFor(plain);
   return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
 };
@@ -152,7 +162,9 @@ const harmIn = (said: string, { day }: Known): SunCaution | null => {
   const harm = sunHarm(said, day?.isSunUp('now') === true);
   const isPlain = harm === null || harm === 'sun-looking' || harm === 'sun-camera';
   const near = isPlain && !LOOKED.test(said) ? harmByDay(said, day ?? null) : null;
-  if (near !== null) return near;
+  // "No: cap it" would be heard as "no filter needed".
+  const isOfNeed = near === 'sun-open' && SUN.test(said) && asksNeed(said);
+  if (near !== null && !isOfNeed) return near;
   return harm === null || harm === 'sun-sweep' || harm === 'eyes' ? harm : cautionFor(said);
 };
 

@@ -8,6 +8,7 @@ import { foldWords } from '../../../ground/fold-text.js';
 export type SunCaution =
   | 'eyes'
   | 'sun-guards'
+  | 'sun-caps'
   | 'sun-projection'
   | 'sun-looking'
   | 'sun-how'
