@@ -48,6 +48,16 @@ describe('under the answer to something else', () => {
     expect(answersIn(answered)).toContain('no-permission.same');
   });
 
+  it('no number beside "forget" is an answer of the walk, and the first removes nothing', async () => {
+    const [, beside] = await said('Brunhild', 'triage my laptop does not see the mount, usb lead', 'forget me');
+    expect((beside?.choices ?? []).map(({ label }) => label)).toEqual([
+      'Show me what you keep',
+      'Yes, forget me',
+      'Back to the walk',
+    ]);
+    expect((beside?.choices ?? []).map(({ run }) => run).filter((run) => run.includes('confirm'))).toHaveLength(1);
+  });
+
   it('nothing does where no walk waits, or the walk itself answered', async () => {
     const [alone] = await said('Bruno', 'my site is Lincoln');
     expect(textOf(alone)).not.toContain('still waits');
@@ -94,4 +104,12 @@ describe('the groups of a session', () => {
       expect(textOf(reply)).not.toContain('not in the group');
     },
   );
+});
+
+describe('a walk just begun', () => {
+  it('ends at "stop", though nothing has been said in it', async () => {
+    const [, ended, after] = await said('Sigrun', 'triage', 'stop', 'how high is Vega now from Lincoln');
+    expect(textOf(ended)).toContain('This walk has ended');
+    expect(textOf(after)).not.toContain('still waits');
+  });
 });

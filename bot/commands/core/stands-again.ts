@@ -12,11 +12,18 @@ const underProblem = (outcome: Problem, { note, choices, back }: StandsAgain): P
   };
 };
 
-const underReply = (outcome: Reply, { note, choices }: StandsAgain): Reply => ({
-  ...outcome,
-  notes: [...outcome.notes, note],
-  choices: fittingChoices([...(outcome.choices ?? []), ...choices]),
-});
+const REMOVES_ALL = /^forget\b/u;
+
+/** Beside a choice that removes everything no answer to something else is numbered: a slip would cost too much. */
+const underReply = (outcome: Reply, { note, choices, back }: StandsAgain): Reply => {
+  const own = outcome.choices ?? [];
+  const isGrave = own.some(({ run }) => REMOVES_ALL.test(run));
+  return {
+    ...outcome,
+    notes: [...outcome.notes, note],
+    choices: fittingChoices([...own, ...(isGrave ? [back] : choices)]),
+  };
+};
 
 /** The answer's own choices keep their places; where it asks something itself, that is answered first. */
 export const withStanding = (outcome: Outcome, standing: StandsAgain): Outcome =>

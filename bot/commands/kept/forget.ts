@@ -21,8 +21,9 @@ export const forget = defineCommand({
           'What belongs to the club stays, without your name: its own sites, and standing warnings you set for a channel.',
         ],
         choices: [
-          { label: 'Yes, forget me', run: 'forget confirm:yes' },
+          // First, as a number typed by habit must not remove anything.
           { label: 'Show me what you keep', run: 'mydata', preferred: true },
+          { label: 'Yes, forget me', run: 'forget confirm:yes' },
         ],
         pointsAt: NOWHERE,
         data: { removed: null },

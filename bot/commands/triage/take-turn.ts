@@ -177,14 +177,14 @@ const takeDoing = (began: Began, doing: Doing): Turn | Problem | null => {
   return doing === 'back' ? takeBack(began) : null;
 };
 
-/** Before the first words nothing is there to leave. */
 const leaving = (began: Began, text: string): ReturnType<typeof leavesWalk> =>
-  hasBegun(began.walk) && !doesWhatFailed(began, text) ? leavesWalk(began.context.model.reading, text) : null;
+  doesWhatFailed(began, text) ? null : leavesWalk(began.context.model.reading, text);
 
 /** A wish for a person, or for a note to show to one, is never taken for an answer. */
 const takePerson = (began: Began, { text, answer }: SaidInTurn): Turn | null => {
   const { context, walk } = began;
-  if (text === undefined || answer !== undefined || leaving(began, text) !== 'person') return null;
+  // Before the first words there is nothing to hand on.
+  if (text === undefined || answer !== undefined || !hasBegun(walk) || leaving(began, text) !== 'person') return null;
   // "I am on a phone, can someone help": what else it tells is kept.
   const { facts } = readText(context.model.reading, text);
   return facts.length === 0
