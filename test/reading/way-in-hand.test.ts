@@ -26,7 +26,6 @@ const WAYS: readonly (readonly [string, string | undefined])[] = [
   ["the pi is fine, mount is fine, it's the wifi between my house and the pi that stutters", undefined],
   // The same words where the way is the one in hand still.
   ['bluetooth worked last month, now it does not connect', 'bluetooth'],
-  ['I want to connect the mount by bluetooth, the app says no', 'bluetooth'],
   ['I had trouble with the usb cable last night, the link drops', 'usb-cable'],
   ['all of this via the handset only, no pc', undefined],
 ];
