@@ -22,7 +22,7 @@ const WAYS: readonly (readonly [string, string | undefined])[] = [
     "if the mount were on wifi i'd try the phone, but it's on the usb of the handset and the pc says no response",
     'controller-usb',
   ],
-  ["the mount's own app works over wifi, the other program does not", 'network'],
+  ["the mount's own app works over wifi, the other program does not", undefined],
   ["the pi is fine, mount is fine, it's the wifi between my house and the pi that stutters", undefined],
   // The same words where the way is the one in hand still.
   ['bluetooth worked last month, now it does not connect', 'bluetooth'],
