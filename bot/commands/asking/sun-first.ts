@@ -3,6 +3,7 @@ import { cleanText } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import type { WordsReader } from '../core/command.js';
 import { knownFor } from './plain-reader.js';
+import { eclipseKindSaid } from './sentence/eclipse-kind.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
@@ -19,6 +20,8 @@ export const sunFirst: WordsReader = {
     const known = await knownFor(deps, said);
     const harm = sunHarmAnswer(withSunMadePlain(text), known);
     if (harm !== null) return { outcome: harm };
+    // "What about solar", after the Moon's eclipse, is of no looking.
+    if (eclipseKindSaid(text) !== null) return null;
     const read = lookingAtSun(withSunMadePlain(mended(text, known)), known);
     return read !== null && isProblem(read) ? { outcome: read } : null;
   },

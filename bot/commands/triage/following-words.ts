@@ -7,7 +7,8 @@ import { numbersSaid } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 import { followedAbroad } from '../asking/asked-abroad.js';
 import { knownFor } from '../asking/plain-reader.js';
-import { followUp, mayFollow } from '../asking/following/follow-up.js';
+import { followUp } from '../asking/following/follow-up.js';
+import { mayFollow } from '../asking/following/may-follow.js';
 import { asksBest } from '../asking/following/outright.js';
 import { lastAsked } from '../asking/following/last-asked.js';
 

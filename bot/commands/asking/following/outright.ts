@@ -4,7 +4,7 @@ import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
-import { ofTheSame } from './next-one.js';
+import { eclipseMeant, ofTheSame } from './next-one.js';
 import { lineOf, type ToldLine } from './told-line.js';
 
 /** "Which is the best of them", after a list: it begins with the best. */
@@ -59,6 +59,8 @@ export const outrightLine = (before: ToldLine, text: string, known: Known, isStr
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
+  const eclipse = eclipseMeant(before, plain);
+  if (eclipse !== null) return lineOf(eclipse);
   const without = starLeftOut(before, text, known);
   if (without !== null) return lineOf(without);
   if (ofTheSame(before, plain)) return lineOf(before);
