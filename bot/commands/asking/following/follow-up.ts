@@ -14,7 +14,7 @@ import { talkIn } from '../talk-among-people.js';
 import { aboutIt, INHERITED, readWhole } from './about-it.js';
 import { mayFollow } from './may-follow.js';
 import { nextOne } from './next-one.js';
-import { outrightLine } from './outright.js';
+import { outrightLine, type Beside } from './outright.js';
 import { NAMES_PLACE_OR_DAY, shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
@@ -35,6 +35,9 @@ const GLUE =
 
 const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:what about|how about|what if)\b/iu;
 
+/** Asked, with or without a mark at its end. */
+const ASKS = /^(?:how|when|where|what|which|is|are|can|could|will|does|do|should)\b/iu;
+
 interface Said {
   readonly rest: string;
   readonly isLed: boolean;
@@ -49,7 +52,7 @@ const saidIn = (text: string, known: Known): Said | null => {
   const spelt = partedIn(mended(AND_THEN.test(typed) ? 'and the next one' : typed, known));
   if (spelt.rest === '' || TELLS.test(typed)) return null;
   // What is only told has its words as they stand: "no sound" is no Sunday.
-  const parted = spelt.isLed || isQuestion ? spelt : partedIn(typed);
+  const parted = spelt.isLed || isQuestion || ASKS.test(spelt.rest) ? spelt : partedIn(typed);
   return { ...parted, isQuestion };
 };
 
@@ -248,11 +251,7 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
-interface Beside {
-  readonly isStrict: boolean;
-}
-
-const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
+const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Pick<Beside, 'isStrict'>): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
   if (isStrict && !(said.isLed && (said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest)))) return null;
@@ -267,10 +266,15 @@ const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Bes
  * @param line the line asked last, as `keepLastAsked` has it
  * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
  */
-export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
+export const followUp = (
+  line: string,
+  text: string,
+  known: Known,
+  { isStrict = false, earlier = null }: Partial<Beside> = {},
+): LineRead | null => {
   const before = toldLine(line, known.allCommands ?? []);
   if (before === null) return null;
-  const outright = outrightLine(before, text, known, isStrict);
+  const outright = outrightLine(before, text, known, { isStrict, earlier });
   if (outright !== null) return { line: outright };
   const said = saidIn(text, known);
   return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });
