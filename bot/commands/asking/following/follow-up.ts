@@ -251,7 +251,12 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
-const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Pick<Beside, 'isStrict'>): LineRead | null => {
+const following = (
+  before: ToldLine,
+  said: Said,
+  known: Known,
+  { isStrict }: Pick<Beside, 'isStrict'>,
+): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
   if (isStrict && !(said.isLed && (said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest)))) return null;

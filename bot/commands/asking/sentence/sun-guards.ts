@@ -37,7 +37,8 @@ const OTHER_HOLE = /\b(?:card|cardboard|paper|project\w*|camera|deep ?sky|cap|ca
 export const isFilterHurt = (plain: string): boolean =>
   HURT.test(plain) && FILTER.test(plain) && !OTHER_HOLE.test(plain);
 
-const IN_A_CARD = /\bpin ?-?holes?\b.*\b(?:card\w*|paper|box|plate|foil)\b|\b(?:card\w*|paper|box)\b.*\bpin ?-?holes?\b/u;
+const IN_A_CARD =
+  /\bpin ?-?holes?\b.*\b(?:card\w*|paper|box|plate|foil)\b|\b(?:card\w*|paper|box)\b.*\bpin ?-?holes?\b/u;
 const WITH_A_LENS =
   /\b(?:telescop\w*|scopes?|binos?|binoculars|bins|finder\w*|camera|phone|lens\w*|dob\w*|eye ?pieces?|filters?|film|tube|through|thru|into)\b/u;
 /** The old box of card: the picture of the Sun on paper, and nobody looks at the Sun. */
