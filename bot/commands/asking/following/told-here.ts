@@ -10,7 +10,7 @@ type By = { readonly asker: Asker; readonly nowUtcMs: UtcMs };
 
 /** Said of one's own, and not asked of a telescope in general: "can I see it in binoculars" tells of none. */
 const OF_ONES_OWN =
-  /\b(?:my|mine|our|ours|own|using|(?:i|we|i'?m|we'?re|i'?ve|we'?ve) (?:\w+ ){0,3}?(?:have|has|got|use|own|using|bought|on|under|with)|(?:i|we)'?ve|got an?|with (?:an?|my|our|just) (?=.*\b(?:here|in|at|from)\b)|under an?)\b/iu;
+  /\b(?:my|mine|our|ours|own|using|(?:i|we) (?:\w+ ){0,2}?(?:have|has|got|use|own|bought)|(?:i|we)'?ve|got an?|(?:i'?m|i am|we'?re|we are|living|based|observing|here) (?:\w+ ){0,5}?(?:with|under|using))\b/iu;
 export const tellsOfOwn = (text: string): boolean => OF_ONES_OWN.test(text);
 
 const isSky = (text: string | undefined): text is Sky => SKIES.some((sky) => sky === text);
