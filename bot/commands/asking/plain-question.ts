@@ -30,6 +30,7 @@ import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here
 import { sunTransitAsked } from './sun-transit-asked.js';
 import { youngMoon } from './sentence/about-young-moon.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { polarFigures } from './polar-figures.js';
 import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
 import { withSunMadePlain } from './sentence/sun-words.js';
@@ -142,7 +143,8 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain)
     ? null
-    : (skyPicture(plain, known.catalogue) ??
+    : (polarFigures(plain) ??
+      skyPicture(plain, known.catalogue) ??
       tubeNumbers(plain) ??
       cameraFigures(plain) ??
       eyepieceFigures(plain, known.catalogue));

@@ -87,6 +87,10 @@ const afterThanks = async (deps: Deps, said: SaidWords, walk: Walk): Promise<Wor
     : { line: `triage walk:${walk.id} ${said.text}` };
 };
 
+/** Under another answer the walk's question is a word away. */
+const IS_BACK =
+  /^\W*(?:(?:ok|right|and|now|go|i am|i'm|im|we are|we're|take me|bring me) )*back(?: (?:again|now|to (?:it|the walk|my walk|the question|work|business)))*\W*$/iu;
+
 export const besideWalk: WordsReader = {
   name: 'beside the walk',
   read: async (deps, said) => {
@@ -97,8 +101,9 @@ export const besideWalk: WordsReader = {
     const wish = wishForAnother(text);
     const talk = wish === null ? talkIn(text) : null;
     const thanks = THANKS_FIRST.test(text);
-    if (wish === null && talk === null && !thanks) return null;
+    if (wish === null && talk === null && !thanks && !IS_BACK.test(text)) return null;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
+    if (walk !== null && IS_BACK.test(text)) return { line: `triage walk:${walk.id}` };
     if (wish !== null) return begun(deps, said, wish, walk);
     if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
     if (talk !== null && !isForWalk(deps, walk, text, talk))

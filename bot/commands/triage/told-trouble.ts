@@ -16,6 +16,7 @@ import type { Known, Reading } from '../asking/sentence/asked.js';
 import { severalIn } from '../asking/several-requests.js';
 import type { WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine } from '../core/grammar.js';
+import { namesFault } from './names-fault.js';
 import { isOfTheMount } from './waiting-words.js';
 import { triage } from './triage.js';
 import { commandLine } from '../asking/question-parts.js';
@@ -165,6 +166,7 @@ const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number, s
 
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
+  if (!namesFault(text) && !tellsAstray(text)) return false;
   const wordCount = wordCountOf(text);
   const standing = standingOf(read, text, known);
   if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount, standing)) return true;

@@ -22,7 +22,7 @@ const LONGEST = 100;
 const MOST_WORDS = 12;
 
 const LEAD =
-  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
+  /^(?:(?:and|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
 /** Leads that say by themselves that something before is followed. */
 const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|if)\b/iu;
 /** With no "what if" before it this is told, not asked. */
@@ -85,6 +85,12 @@ const partedIn = (text: string): Omit<Said, 'isQuestion'> => {
 const nameOf = (text: string, { catalogue }: Known): string | null => {
   const found = resolveTarget(catalogue, text);
   return isProblem(found) ? null : found.target.name;
+};
+
+/** As it is called, and no slip for it. */
+const isTarget = (text: string, { catalogue }: Known): boolean => {
+  const found = resolveTarget(catalogue, text.replace(/^the /iu, ''));
+  return !isProblem(found) && found.isSlip !== true;
 };
 
 const isSameTarget = (a: string, b: string, known: Known): boolean => {
@@ -277,7 +283,8 @@ interface Beside {
 const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
-  if (isStrict && !(said.isLed && (said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest)))) return null;
+  const isSure = said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest) || isTarget(said.rest, known);
+  if (isStrict && !(said.isLed && isSure)) return null;
   const changed = byParts(before, said, known);
   if (changed === null) return null;
   const next = lineOf(changed);
