@@ -79,8 +79,10 @@ const sunWords = (twilight: Twilights, inNight: (utcMs: number) => string, zone:
 const CAP_FIRST =
   'Cap the tube and the finder, and park, well before the Sun rises; by day leave nothing uncapped or unattended.';
 
-const levelOf = (isAgainstSun: boolean, moonlessMs: number): Level => {
-  if (isAgainstSun) return 'caution';
+const capNotes = (first: string | undefined): readonly string[] => (isAgainstSun(first) ? [CAP_FIRST] : []);
+
+const levelOf = (first: string | undefined, moonlessMs: number): Level => {
+  if (isAgainstSun(first)) return 'caution';
   return moonlessMs > 0 ? 'good' : 'info';
 };
 
@@ -144,7 +146,6 @@ export const dark = defineCommand({
       .sort((a, b) => a.utcMs - b.utcMs)
       .map(({ word, utcMs }) => `${word} ${inNight(utcMs)}`);
     const sun = sunFirst(options, where.site, night, nowUtcMs, until?.utcMs ?? null);
-    const isAgainst = isAgainstSun(options.first);
     const first = darkFirst(options.first, {
       observer,
       zone,
@@ -158,7 +159,7 @@ export const dark = defineCommand({
     const sunBelow = options.below === undefined ? '' : `${sunBelowWords(options.below, { observer, night, zone })}. `;
     return reply({
       title: `The dark of ${night.said}`,
-      level: levelOf(isAgainst, moonlessMs),
+      level: levelOf(options.first, moonlessMs),
       summary: `${sunBelow}${summaryOf([sun, first], darkSpan, {
         none: noDarkWords(twilight, night, zone),
         hours: darkWords(twilight, night, zone),
@@ -170,7 +171,7 @@ export const dark = defineCommand({
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },
         ...(darkSpan === null ? [] : [{ label: 'No Moon', value: moonlessWords(moonless, isMoonless, zone) }]),
       ],
-      notes: [...(isAgainst ? [CAP_FIRST] : []), ...siteNotes(where)],
+      notes: [...capNotes(options.first), ...siteNotes(where)],
       pointsAt: NOWHERE,
       data: {
         sunsetUtc: orNull(twilight.sunsetUtcMs),

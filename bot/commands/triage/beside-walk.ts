@@ -99,15 +99,21 @@ export const besideWalk: WordsReader = {
     const others = othersCommand(text);
     if (others !== null) return { outcome: unknownCommand(others, deps.commands, `!${others}`) };
     const wish = wishForAnother(text);
-    const talk = wish === null ? talkIn(text) : null;
-    const thanks = THANKS_FIRST.test(text);
-    if (wish === null && talk === null && !thanks && !IS_BACK.test(text)) return null;
-    const walk = await waitingWalk(deps, asker, nowUtcMs);
-    if (walk !== null && IS_BACK.test(text)) return { line: `triage walk:${walk.id}` };
-    if (wish !== null) return begun(deps, said, wish, walk);
-    if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
-    if (talk !== null && !isForWalk(deps, walk, text, talk))
-      return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
-    return thanks ? afterThanks(deps, said, walk) : null;
+    if (wish !== null) return begun(deps, said, wish, await waitingWalk(deps, asker, nowUtcMs));
+    return besideIt(deps, said);
   },
+};
+
+const besideIt = async (deps: Deps, said: SaidWords): Promise<WordsRead | null> => {
+  const { text, asker, nowUtcMs } = said;
+  const talk = talkIn(text);
+  const thanks = THANKS_FIRST.test(text);
+  const isBack = IS_BACK.test(text);
+  if (talk === null && !thanks && !isBack) return null;
+  const walk = await waitingWalk(deps, asker, nowUtcMs);
+  if (walk !== null && isBack) return { line: `triage walk:${walk.id}` };
+  if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
+  if (talk !== null && !isForWalk(deps, walk, text, talk))
+    return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
+  return thanks ? afterThanks(deps, said, walk) : null;
 };

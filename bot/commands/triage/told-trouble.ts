@@ -166,7 +166,6 @@ const isPlainlyTrouble = (text: string, read: PlainReading, wordCount: number, s
 
 /** Whether the words are a trouble told, whatever the sentence reader made of them. */
 const isTrouble = (model: TriageModel, text: string, read: PlainReading, known: Known): boolean => {
-  if (!namesFault(text) && !tellsAstray(text)) return false;
   const wordCount = wordCountOf(text);
   const standing = standingOf(read, text, known);
   if (isOfGear(text) && isPlainlyTrouble(text, read, wordCount, standing)) return true;
@@ -203,7 +202,8 @@ export const toldTrouble: WordsReader = {
     const read = text.length > LINE_LIMIT ? null : plainQuestion(text, known);
     // Several questions of the sky in one line are no account of a trouble.
     if (read !== null && severalIn(text, known) !== null) return null;
-    if (!isTrouble(deps.triage(), text, read, known)) return null;
+    const mayBe = namesFault(text) || tellsAstray(text);
+    if (!mayBe || !isTrouble(deps.triage(), text, read, known)) return null;
     const first = sunFirst(read, text, known);
     if (first !== null) return first;
     const options = { text, walk: undefined, for: undefined, answer: undefined, do: undefined, file: undefined };

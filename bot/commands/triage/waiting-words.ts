@@ -157,11 +157,14 @@ const isTargetAlone = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['ki
   const read = plainAlone(said, deps, nowUtcMs);
   if (read === null || !('line' in read) || (read.unread ?? 0) > 0 || read.unsure !== undefined) return false;
   const isOfMoon = /^moon\b/u.test(read.line) && /\bmoon\b/iu.test(said);
-  const named = OF_TARGET.exec(read.line)?.groups?.['target'];
-  if (!isOfMoon && named === undefined) return false;
+  return (isOfMoon || isOfNamed(read.line, deps)) && readText(deps.triage().reading, said).facts.length === 0;
+};
+
+/** Of one target that is called as it is written. */
+const isOfNamed = (line: string, deps: Deps): boolean => {
+  const named = OF_TARGET.exec(line)?.groups?.['target'];
   const found = named === undefined ? null : resolveTarget(deps.catalogue, named.replaceAll('"', ''));
-  if (found !== null && (isProblem(found) || found.isSlip === true)) return false;
-  return readText(deps.triage().reading, said).facts.length === 0;
+  return found !== null && !isProblem(found) && found.isSlip !== true;
 };
 const MOST_OF_TARGET = 5;
 

@@ -113,8 +113,12 @@ const SKY_FLATS =
 const FLATS_NOTE =
   'Sky flats: some 20 minutes of twilight, in the morning from about when the Sun is 6° below on, in the evening until then; high up, on the side away from the Sun, cap on well before it rises. Common practice, no source.';
 
-export const dark: Rule = (asked) => {
-  if (says(asked, SKY_FLATS)) return { ...darkLine(asked, { below: '6' }), note: FLATS_NOTE };
+const flats: Rule = (asked) =>
+  says(asked, SKY_FLATS) ? { ...darkLine(asked, { below: '6' }), note: FLATS_NOTE } : null;
+
+export const dark: Rule = (asked) => flats(asked) ?? darkAsked(asked);
+
+const darkAsked: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (says(asked, MOON_AWAY) || (!isOfOther && isOfItsHours(asked))) return darkLine(asked);
   const moon = isOfOther ? null : ofMoonlight(asked);
