@@ -7,6 +7,7 @@ import {
   countryNamed,
   distanceKm,
   foldPlace,
+  populationFound,
   resolvePlace,
   type PlaceResolution,
   type Spot,
@@ -101,13 +102,11 @@ interface Reads {
 const NEAR_KM = 200;
 
 const isFound = (found: PlaceResolution, name: string, { isWord, isSurely, usual }: Reads): boolean => {
-  if (isProblem(found)) {
-    if (found.problem !== 'ambiguous-place') return false;
-    return ((found.candidates[0]?.population ?? 0) >= LEAST_POPULATION || isSurely) && !isWord(name);
-  }
-  if (found.isQualified) return true;
-  const isNear = usual !== null && distanceKm(found.place, usual) < NEAR_KM;
-  return (found.place.population >= LEAST_POPULATION || isSurely || isNear) && !isWord(name);
+  if (!isProblem(found) && found.isQualified) return true;
+  const population = populationFound(found);
+  if (population === null || isWord(name)) return false;
+  const isNear = !isProblem(found) && usual !== null && distanceKm(found.place, usual) < NEAR_KM;
+  return population >= LEAST_POPULATION || isSurely || isNear;
 };
 
 /** The longest run of words that is a place, and where it ends. */
