@@ -8,7 +8,7 @@ import { assess, mendedBy } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { isLittle } from '../asking/sentence/words.js';
-import { talkIn, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
+import { talkInWalk, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
@@ -95,7 +95,7 @@ export const besideWalk: WordsReader = {
     const others = othersCommand(text);
     if (others !== null) return { outcome: unknownCommand(others, deps.commands, `!${others}`) };
     const wish = wishForAnother(text);
-    const talk = wish === null ? talkIn(text) : null;
+    const talk = wish === null ? talkInWalk(text) : null;
     const thanks = THANKS_FIRST.test(text);
     if (wish === null && talk === null && !thanks) return null;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
