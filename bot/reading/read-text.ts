@@ -112,6 +112,12 @@ const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> 
   return names;
 };
 
+const checksOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> => {
+  const checks = new Set<string>();
+  for (const answers of answersIn(all)) for (const { check } of answersOf(answers)) checks.add(check);
+  return checks;
+};
+
 /** Checks and answers of which likeness says nothing beside what is told. */
 const quietedBy = (all: readonly { readonly entry: Pick<SayingEntry, 'quiets'> }[]): ReadonlySet<string> =>
   new Set(all.flatMap(({ entry }) => entry.quiets ?? []));
@@ -266,9 +272,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const found = namesOf([...messages, ...counted]);
   /** Checks that a message answers, whatever words stand around it, or what was not weighed. */
-  const printed = new Set<string>();
-  for (const answers of answersIn([...messages, ...counted.filter((one) => !one.isHeard)]))
-    for (const { check } of answersOf(answers)) printed.add(check);
+  const printed = checksOf([...messages, ...counted.filter((one) => !one.isHeard)]);
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span), folded);
   return {

@@ -161,7 +161,11 @@ export const walkRows = (engine: Engine, one = oneStatement(), active = activeSt
 /** "2026-11", by UTC. */
 const monthOf = (utcMs: number): string => new Date(utcMs).toISOString().slice(0, 7);
 
-export const outcomeRows = (engine: Engine): Store['outcomes'] => ({
+/** Asked for at every step of a walk. */
+const countsStatement = () =>
+  compiledOnce((db) => db.selectFrom('outcomes').select(['fault_id', 'times']).where('club_id', '=', ''));
+
+export const outcomeRows = (engine: Engine, counts = countsStatement()): Store['outcomes'] => ({
   add: (clubId, faultId, memberId, nowUtcMs) =>
     engine.transact(`outcomes ${memberId}`, async (db) => {
       const { numInsertedOrUpdatedRows } = await db
@@ -200,13 +204,6 @@ export const outcomeRows = (engine: Engine): Store['outcomes'] => ({
         .executeTakeFirstOrThrow();
       return Number(numDeletedRows);
     }),
-  counts: (clubId) =>
-    engine.run(async (db) => {
-      const rows = await db
-        .selectFrom('outcomes')
-        .select(['fault_id', 'times'])
-        .where('club_id', '=', storable(clubId))
-        .execute();
-      return Object.fromEntries(rows.map(({ fault_id, times }) => [fault_id, times]));
-    }),
+  counts: async (clubId) =>
+    Object.fromEntries((await counts(engine, [storable(clubId)])).rows.map(({ fault_id, times }) => [fault_id, times])),
 });
