@@ -1,5 +1,6 @@
 /** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
 import { cleanText, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
+import { isProblem } from '../ground/problem.js';
 import { countryName, countryNamed, meansCountry, meansRegion } from './countries.js';
 import { distanceKm, type Spot } from './distance.js';
 import { islandsNamed } from './islands.js';
@@ -110,6 +111,14 @@ const spokenFor = (found: readonly PlaceRecord[], near: Spot | null): PlaceRecor
     : undefined;
 };
 
+/** As they are offered: the one near the usual site, then the largest. */
+const nearestFirst = (found: readonly PlaceRecord[], near: Spot | null): readonly PlaceRecord[] => {
+  if (near === null) return found;
+  const kmOf = (place: PlaceRecord): number => distanceKm(place, near);
+  const nearest = found.reduce((best, place) => (kmOf(place) < kmOf(best) ? place : best));
+  return kmOf(nearest) > NEAR_KM ? found : [nearest, ...found.filter((place) => place !== nearest)];
+};
+
 /** Larger ones are meant wherever somebody stands. */
 const WORLD_CITY = 500_000;
 
@@ -193,7 +202,7 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
       const note = `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`;
       return { place: largest, isQualified, note };
     }
-    return { problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
+    return { problem: 'ambiguous-place', text: shown, candidates: nearestFirst(found, near).slice(0, MOST_CANDIDATES) };
   }
   return {
     problem: 'unknown-place',
@@ -201,4 +210,12 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
     nearest: alikeNamed(places, clean),
     reason: 'not-found',
   };
+};
+
+/** How many live in the place that was found, or in the largest of those it may be; `null` where none is known. */
+export const populationFound = (found: PlaceResolution): number | null => {
+  if (!isProblem(found)) return found.place.population;
+  return found.problem === 'ambiguous-place'
+    ? Math.max(0, ...found.candidates.map(({ population }) => population))
+    : null;
 };

@@ -3,7 +3,7 @@
  * to it are of eight languages (from memory); what follows them has to be a place that the lists have, or it is left to others.
  */
 import { isProblem } from '../../../ground/problem.js';
-import { countryNamed, foldPlace, resolvePlace, type PlaceResolution } from '../../../places/index.js';
+import { countryNamed, foldPlace, populationFound, resolvePlace, type PlaceResolution } from '../../../places/index.js';
 import { spellerFor } from '../spelling/known-words.js';
 import type { Known } from './asked.js';
 import { isToldKit } from './told-kit.js';
@@ -75,11 +75,8 @@ const bent = (name: string, lead: string): readonly string[] =>
     : [name];
 
 const isFound = (found: PlaceResolution, name: string, { isWord }: { readonly isWord: (word: string) => boolean }) => {
-  if (isProblem(found)) {
-    if (found.problem !== 'ambiguous-place') return false;
-    return (found.candidates[0]?.population ?? 0) >= LEAST_POPULATION && !isWord(name);
-  }
-  return found.isQualified || (found.place.population >= LEAST_POPULATION && !isWord(name));
+  const isNamedWhole = !isProblem(found) && found.isQualified;
+  return isNamedWhole || ((populationFound(found) ?? 0) >= LEAST_POPULATION && !isWord(name));
 };
 
 /** The longest run of words that is a place, and where it ends. */
