@@ -6,17 +6,19 @@ import {
   outcomeSaid,
   saysBrokenAgain,
   saysSomethingElse,
+  yesOrNo,
   type SaidOutcome,
 } from '../../reading/index.js';
 import {
   answerStep,
-  namesAThing,
   type Assessment,
   remediesTold,
+  thingsNamed,
   type RemedyTold,
   UNSURE,
   type WalkState,
 } from '../../triage/index.js';
+import { stepsDone, type StepsDone } from './does-its-steps.js';
 import { keptWords } from './kept-words.js';
 import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
@@ -94,15 +96,40 @@ const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
 const isFaint = ({ told, share }: RemedyTold): boolean =>
   share < EXPLAINED && (told < WELL_TOLD || share < NEARLY_EXPLAINED);
 
+/** The remedy on show first, as its steps may have been told in words that nobody knows, then those told best. */
+const among = (told: readonly RemedyTold[], shown: string | undefined): readonly string[] =>
+  [...new Set([...(shown === undefined ? [] : [shown]), ...told.map(({ fault }) => fault.id)])].slice(0, MOST_OFFERED);
+
+/** Neither the steps on show nor another's: what it was is asked, once. */
+const besides = (told: readonly RemedyTold[], shown: string | undefined): Credited =>
+  shown === undefined
+    ? 'else'
+    : {
+        among: among(
+          told.filter((one) => one.told >= NEAR),
+          shown,
+        ),
+      };
+
+interface Deed {
+  readonly isDone: boolean;
+  /** So much of its words in the one expected is enough. */
+  readonly ofOwn: number;
+  readonly steps: StepsDone;
+  /** The remedy that stands before the member. */
+  readonly shown: string | undefined;
+}
+
 /** @param told nearest first */
 const creditedOf = (
   told: readonly RemedyTold[],
   expected: string | undefined,
-  { isDone, ofOwn }: { readonly isDone: boolean; readonly ofOwn: number },
+  { isDone, ofOwn, steps, shown }: Deed,
 ): Credited => {
   const [best, second] = told;
-  const own = told.find(({ fault }) => fault.id === expected);
-  if (best === undefined) return isDone ? 'else' : null;
+  const own = steps.isOther ? undefined : told.find(({ fault }) => fault.id === expected);
+  if (steps.isDone && expected !== undefined) return null;
+  if (best === undefined) return isDone ? besides(told, shown) : null;
   if (isOwn(own, best)) return null;
   const isPlain = isToldPlainly(best);
   if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return { fault: best.fault.id };
@@ -110,8 +137,8 @@ const creditedOf = (
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
   // What was done is told in this remedy's own words, whatever else it may be.
-  if (near.length === 0) return isDone && (own?.share ?? 0) < ofOwn ? 'else' : null;
-  return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
+  if (near.length === 0) return isDone && (own?.share ?? 0) < ofOwn ? besides(told, shown) : null;
+  return { among: among(near, shown) };
 };
 
 /** What this member's way to the mount can have, where one of it is told plainly; and of that what the cure allows. */
@@ -138,10 +165,12 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
-  if (!isElse && (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text))) return null;
+  const steps = stepsDone(began, text);
+  const isBare = thingsNamed(model, text).length === 0 && !steps.isOther;
+  if (!isElse && (deed === '' || AS_SHOWN.test(text) || isBare)) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
-  if (!isBesides && before.step.kind === 'try' && DONE_AS_SHOWN.test(text)) return null;
+  if (!isBesides && before.step.kind === 'try' && DONE_AS_SHOWN.test(text) && !steps.isOther) return null;
   const isMended = mendsBeyondLink(began, text);
   const told = remediesTold(model, before, text).filter(
     ({ fault }) => (!isBesides || fault.id !== expected) && !(isMended && keepsAway(before, fault.id)),
@@ -150,17 +179,20 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
   return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, {
     isDone: isDone || isElse,
+    steps: isBesides ? NO_STEPS : steps,
+    shown: !isBesides && before.step.kind === 'try' ? before.step.id : undefined,
     ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
   });
 };
 
+const NO_STEPS: StepsDone = { isDone: false, isOther: false };
 const OF_SOMETHING_ELSE =
   'Good to hear. I keep what it was with the walk, and count it for no cause here. Clear skies.';
 
 /** What it was stands in no list: it is kept in the member's words, and the walk ends well. */
 const endedByElse = (began: Began, state: WalkState): Turn => {
   const turn = changed(began, state, { notes: [OF_SOMETHING_ELSE], show: 'summary' });
-  return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs } };
+  return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs }, isCuredElse: true };
 };
 
 const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
@@ -210,15 +242,33 @@ export const askedWhatElse = (walk: Walk): Turn => {
   };
 };
 
+/** "3 it was the fuse". */
+const PICKED = /^\W*(?<number>\d)\b[\s.,:;)-]*(?=\S*\p{L}{2})/iu;
+
 /** Words to "What was it?": the one of those listed that they name, another that they name plainly, or else nothing that is listed. */
 export const takeWhich = (began: Began, text: string): Turn | null => {
   const { context, walk } = began;
   const { asked } = walk.state;
   if (asked?.kind !== 'which-cured' || !isOfTheCure(began, text)) return null;
-  const told = saysSomethingElse(text) ? [] : remediesTold(context.model, began.before, text);
-  const [first, next] = told.filter(({ fault }) => asked.faults.includes(fault.id));
-  const [best] = told;
   const state = keptWords(context.by, walk.state, text);
+  const [only, second] = asked.faults;
+  const agreed = yesOrNo(text);
+  if (only !== undefined && second === undefined && agreed?.says === 'yes' && agreed.rest === '')
+    return curedBy(began, state, only);
+  const picked = PICKED.exec(text)?.groups?.['number'];
+  const words = picked === undefined ? text : text.replace(PICKED, '');
+  const listed = picked === undefined ? undefined : asked.faults[Number(picked) - 1];
+  const isNone = saysSomethingElse(words) || (picked !== undefined && listed === undefined);
+  const told = saysSomethingElse(words) ? [] : remediesTold(context.model, began.before, words);
+  const [first, next] = isNone ? [] : told.filter(({ fault }) => asked.faults.includes(fault.id));
+  const [best] = told;
+  // The words go before the number beside them, where they name a cause plainly.
+  if (picked !== undefined) {
+    const named = best !== undefined && isToldPlainly(best) ? best.fault.id : listed;
+    return named === undefined || (isNone && asked.faults.includes(named))
+      ? creditedElse(began, state, asked.faults.at(-1))
+      : curedBy(began, state, named);
+  }
   const isNamed =
     first !== undefined &&
     first.told >= LEAST_TOLD &&

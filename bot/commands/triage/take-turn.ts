@@ -35,6 +35,7 @@ import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { takePlace } from './place-in-walk.js';
+import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -268,12 +269,8 @@ const takeTyped = async (began: Began, text: string, entries: readonly Understoo
   return askedIfFixed(began, text, takeWords(began, text));
 };
 
-const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
-  const walk = named(found.walk, context.by, context.asker);
-  const notes = found.note === null ? [] : [found.note];
-  const before = assess(context.model, walk.state, context.outcomes);
-  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
-
+const takeAny = async (began: Began, said: SaidInTurn): Promise<Turn | Problem> => {
+  const { walk, notes } = began;
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
@@ -285,6 +282,16 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   const place = entries.length === 0 ? await takePlace(began, said.text) : null;
   const left = place ?? (await takeLast(placed, said.text));
   return left ?? takeTyped(placed, said.text, entries);
+};
+
+const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
+  const walk = named(found.walk, context.by, context.asker);
+  const notes = found.note === null ? [] : [found.note];
+  const before = assess(context.model, walk.state, context.outcomes);
+  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
+
+  const turn = await takeAny(began, said);
+  return isProblem(turn) ? turn : onlySureCures(began, said, turn);
 };
 
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {

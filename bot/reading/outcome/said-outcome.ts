@@ -12,13 +12,16 @@ import { saidBesides } from './cured-besides.js';
 import { isSpoiled, soundsCured } from './sounds-cured.js';
 import { isCureTaken } from './cure-taken.js';
 import { questionBeside } from './question-beside.js';
+import { tellsNewTrouble } from './new-trouble.js';
 import { withoutSomethingElse } from './something-else.js';
 import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
+import { isOfOtherGear } from './of-other-gear.js';
 import { isOnlySet } from './only-set.js';
 import { statesFailure } from './states-failure.js';
+import { isUnsteady } from './unsteady.js';
 import { whatRemains } from './what-remains.js';
 
 export interface SaidOutcome {
@@ -163,7 +166,13 @@ const STILL_TO_DO =
   /\b(?:have|has|had) ?n['\u2019]?t (?:yet )?(?:got|typed|done|tried|set|put|changed|bought|opened|found|ordered|swapped)\b|\bstill (?:in the post|to come|on its way)\b|\bon order\b/iu;
 
 const isNoneYet = (text: string): boolean =>
-  ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text) || wasSoAllAlong(text);
+  ONLY_BELIEVED.test(text) ||
+  STAYS.test(text) ||
+  STILL_TO_DO.test(text) ||
+  wasSoAllAlong(text) ||
+  isOfOtherGear(text) ||
+  isUnsteady(text) ||
+  tellsNewTrouble(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
