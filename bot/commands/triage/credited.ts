@@ -1,36 +1,32 @@
 /** What a cure is put down to: to what the member says was done, where that is another remedy than the one in hand or the likeliest. */
 import { isProblem } from '../../ground/problem.js';
-import {
-  curedByDeed,
-  leavesWalk,
-  outcomeSaid,
-  saysBrokenAgain,
-  saysSomethingElse,
-  yesOrNo,
-  type SaidOutcome,
-} from '../../reading/index.js';
+import { curedByDeed, outcomeSaid, saysSomethingElse } from '../../reading/index.js';
 import {
   answerStep,
   type Assessment,
+  type FaultEntry,
   remediesTold,
   thingsNamed,
   type RemedyTold,
-  UNSURE,
   type WalkState,
 } from '../../triage/index.js';
 import { stepsDone, type StepsDone } from './does-its-steps.js';
-import { keptWords } from './kept-words.js';
 import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
-import type { Walk } from './walk-keeper.js';
 
 /** "As you said", "the card's way": the remedy in hand, whatever else is told. */
 const AS_SHOWN =
   /\b(?:as|like|what) (?:you|u|the card|it) (?:said|says|told|wrote|suggested)\b|\b(?:your|that|the) (?:advice|tip|trick|instructions?|steps?|remedy|way)\b|\bfollowed (?:the|your|that|those)\b/iu;
 
+export const saysAsShown = (text: string): boolean => AS_SHOWN.test(text);
+
 /** "Swapped it", "did that": at a remedy, what it says to do. */
 const DONE_AS_SHOWN =
   /^\W*(?:(?:ok(?:ay)?|yes|yep|right|so|i|we|have|just|then|and),? )*(?:did|done|swapped|changed|exchanged|replaced|tightened|moved|closed|turned|switched|set|pushed|plugged|updated|installed|removed|took|unticked|ticked|deleted|unplugged) (?:it|that|them|those|this|these|both)\b/iu;
+/** "Plugged it into the blue socket", "turned it off and on again": a deed of its own. */
+const DONE_OTHERWISE =
+  /\b(?:plugged|unplugged|moved|put) \w+ (?:back )?(?:in|into|to|onto)\b|\b(?:turned|switched) \w+ (?:off|out) and\b/iu;
+const isDoneAsShown = (text: string): boolean => DONE_AS_SHOWN.test(text) && !DONE_OTHERWISE.test(text);
 
 /** Told so plainly, and so much of what was done explained by it: that cause is taken; half as plainly it is offered. */
 const [PLAIN, EXPLAINED] = [3, 0.5];
@@ -44,9 +40,6 @@ const [AS_GOOD, WITHIN] = [0.75, 1];
 /** Of two causes the likelier told is taken where the other is told by no more than this share. */
 const RIVAL = 0.7;
 const MOST_OFFERED = 3;
-/** Asked which, so far ahead of the others names one. */
-const NAMES_BY = 0.3;
-const LEAST_TOLD = 1;
 
 /** `fault`: that cause; `among`: one of these, which is asked; `else`: nothing that is listed; null: the one expected, or nothing is told. */
 export type Credited = { readonly fault: string } | { readonly among: readonly string[] } | 'else' | null;
@@ -63,8 +56,11 @@ const isTwin = (own: RemedyTold, best: RemedyTold): boolean =>
 /** "Set it from extended to classic, goto moves now": done at its own card, with what failed mended, so much of its words is enough. */
 const AT_ITS_CARD = 0.2;
 
-const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
-  if (own === undefined) return false;
+/** Told by no more than this it is not told: what was done is another thing. */
+const HARDLY_TOLD = 0.5;
+
+export const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
+  if (own === undefined || (own.told < HARDLY_TOLD && own.share < EXPLAINED)) return false;
   // All that is told fits what was shown, whatever else it fits.
   if (own.share >= ALL_OF_OWN && own.share >= best.share) return true;
   if (isTwin(own, best)) return true;
@@ -74,23 +70,7 @@ const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
   return best.told < PLAIN && own.share >= best.share;
 };
 
-const OF_NO_CURE: readonly SaidOutcome['what'][] = [
-  'unchanged',
-  'worse',
-  'partly',
-  'could-not',
-  'not-yet',
-  'asks-back',
-];
-
-/** Not a question, and no trouble told. */
-const isOfTheCure = ({ context: { model } }: Began, text: string): boolean =>
-  leavesWalk(model.reading, text) === null &&
-  !text.includes('?') &&
-  !OF_NO_CURE.includes(outcomeSaid(model.reading, text).what) &&
-  !saysBrokenAgain(text);
-
-const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
+export const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
   (told >= PLAIN && share >= EXPLAINED) || (told >= SHORT && share >= ALL);
 
 const isFaint = ({ told, share }: RemedyTold): boolean =>
@@ -119,6 +99,8 @@ interface Deed {
   /** The remedy that stands before the member. */
   readonly shown: string | undefined;
 }
+const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
+  own === undefined || own.share < ofOwn || own.told < HARDLY_TOLD;
 
 /** @param told nearest first */
 const creditedOf = (
@@ -137,8 +119,27 @@ const creditedOf = (
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
   // What was done is told in this remedy's own words, whatever else it may be.
-  if (near.length === 0) return isDone && (own?.share ?? 0) < ofOwn ? besides(told, shown) : null;
+  if (near.length === 0) return isDone && isHardlyOwn(own, ofOwn) ? besides(told, shown) : null;
   return { among: among(near, shown) };
+};
+
+/** "Rebooted everything": it cures more causes than one, and names none. */
+const RESTARTED =
+  /^(?:(?:i|we|just|have|had|then|ok|so|the|my|a|to|after|again|everything|it|all|whole|windows|linux|mac|macos|pi|pc|laptop|computer|machine|notebook|full|clean|quick|with|of|did|made|twice|once)\W+)*(?:re-?boot\w*|re-?start\w*)(?:\W+(?:the|my|everything|it|all|both|lot|whole|thing|windows|linux|mac|macos|pi|pc|laptop|computer|machine|notebook|again|and|of|twice|once|now))*\W*$/iu;
+const RESTART = 'restart';
+const LIKELY_ENOUGH = 0.05;
+
+/** Those that a restart cures and that were likely before it, likeliest first. */
+const curedByRestart = ({ situation, belief }: Assessment, expected: string | undefined): Credited => {
+  const likely = (at: number): number => belief.probabilities[at] ?? 0;
+  const among = situation.faults
+    .map(({ id, remedy }, at) => ({ id, at, isCured: remedy.already?.answers.includes(RESTART) === true }))
+    .filter(({ id, at, isCured }) => isCured && (id === expected || likely(at) >= LIKELY_ENOUGH))
+    .sort((a, b) => likely(b.at) - likely(a.at))
+    .slice(0, MOST_OFFERED - 1)
+    .map(({ id }) => id);
+  if (expected !== undefined && among.includes(expected)) return null;
+  return among.length === 0 ? 'else' : { among };
 };
 
 /** What this member's way to the mount can have, where one of it is told plainly; and of that what the cure allows. */
@@ -157,6 +158,14 @@ const fitting = (
 const mendsBeyondLink = (began: Began, text: string): boolean =>
   doesWhatFailed(began, text) && !keepsAway(began.before, began.before.step.id);
 
+/** No other system's, and of the link only where the link was not there. */
+const mayBeCure = (before: Assessment, { id, only }: FaultEntry, isMendedBeyondLink: boolean): boolean => {
+  const { system } = before.context;
+  return (
+    (system === null || only?.systems?.includes(system) !== false) && !(isMendedBeyondLink && keepsAway(before, id))
+  );
+};
+
 /** @param expected the remedy that the cure would be put down to otherwise */
 export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
   const {
@@ -167,13 +176,14 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   const isElse = saysSomethingElse(text);
   const steps = stepsDone(began, text);
   const isBare = thingsNamed(model, text).length === 0 && !steps.isOther;
-  if (!isElse && (deed === '' || AS_SHOWN.test(text) || isBare)) return null;
+  if (!isElse && (deed === '' || saysAsShown(text) || isBare)) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
-  if (!isBesides && before.step.kind === 'try' && DONE_AS_SHOWN.test(text) && !steps.isOther) return null;
+  if (!isBesides && before.step.kind === 'try' && isDoneAsShown(text) && !steps.isOther) return null;
+  if (!isBesides && RESTARTED.test(deed)) return curedByRestart(before, expected);
   const isMended = mendsBeyondLink(began, text);
   const told = remediesTold(model, before, text).filter(
-    ({ fault }) => (!isBesides || fault.id !== expected) && !(isMended && keepsAway(before, fault.id)),
+    ({ fault }) => (!isBesides || fault.id !== expected) && mayBeCure(before, fault, isMended),
   );
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
@@ -195,16 +205,16 @@ const endedByElse = (began: Began, state: WalkState): Turn => {
   return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs }, isCuredElse: true };
 };
 
-const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
+export const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
   changed(began, state, { whichCured: faults, asks: { kind: 'which-cured', faults: [...faults] } });
 
-const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => {
+export const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => {
   const cured = answerStep(began.context.model, state, fault, 'works', began.context.by);
   return isProblem(cured) ? null : changed(began, cured);
 };
 
 /** Only the one whose mount it is ends a walk; a helper is asked which it was. */
-const creditedElse = (began: Began, state: WalkState, expected: string | undefined): Turn | null => {
+export const creditedElse = (began: Began, state: WalkState, expected: string | undefined): Turn | null => {
   if (began.context.by === 'member') return endedByElse(began, state);
   return expected === undefined ? null : askedWhich(began, state, [expected]);
 };
@@ -224,57 +234,4 @@ export const takeCredited = (
   if (credited === null) return null;
   if (credited === 'else') return creditedElse(began, state, expected);
   return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
-};
-
-const OF_NO_CURE_KNOWN = { outcome: UNSURE } as const;
-
-/** What was taken for the cure was none, though it is cured: what it was is asked, in one short question. */
-export const askedWhatElse = (walk: Walk): Turn => {
-  const events = walk.state.events.map((event) =>
-    event.kind === 'try' && event.outcome === 'works' ? { ...event, ...OF_NO_CURE_KNOWN } : event,
-  );
-  return {
-    walk: { ...walk, state: { ...walk.state, events } },
-    notes: [],
-    show: 'step',
-    whichCured: [],
-    asks: { kind: 'which-cured', faults: [] },
-  };
-};
-
-/** "3 it was the fuse". */
-const PICKED = /^\W*(?<number>\d)\b[\s.,:;)-]*(?=\S*\p{L}{2})/iu;
-
-/** Words to "What was it?": the one of those listed that they name, another that they name plainly, or else nothing that is listed. */
-export const takeWhich = (began: Began, text: string): Turn | null => {
-  const { context, walk } = began;
-  const { asked } = walk.state;
-  if (asked?.kind !== 'which-cured' || !isOfTheCure(began, text)) return null;
-  const state = keptWords(context.by, walk.state, text);
-  const [only, second] = asked.faults;
-  const agreed = yesOrNo(text);
-  if (only !== undefined && second === undefined && agreed?.says === 'yes' && agreed.rest === '')
-    return curedBy(began, state, only);
-  const picked = PICKED.exec(text)?.groups?.['number'];
-  const words = picked === undefined ? text : text.replace(PICKED, '');
-  const listed = picked === undefined ? undefined : asked.faults[Number(picked) - 1];
-  const isNone = saysSomethingElse(words) || (picked !== undefined && listed === undefined);
-  const told = saysSomethingElse(words) ? [] : remediesTold(context.model, began.before, words);
-  const [first, next] = isNone ? [] : told.filter(({ fault }) => asked.faults.includes(fault.id));
-  const [best] = told;
-  // The words go before the number beside them, where they name a cause plainly.
-  if (picked !== undefined) {
-    const named = best !== undefined && isToldPlainly(best) ? best.fault.id : listed;
-    return named === undefined || (isNone && asked.faults.includes(named))
-      ? creditedElse(began, state, asked.faults.at(-1))
-      : curedBy(began, state, named);
-  }
-  const isNamed =
-    first !== undefined &&
-    first.told >= LEAST_TOLD &&
-    first.told - (next?.told ?? 0) >= NAMES_BY &&
-    isOwn(first, best ?? first);
-  if (isNamed) return curedBy(began, state, first.fault.id);
-  if (best !== undefined && isToldPlainly(best)) return curedBy(began, state, best.fault.id);
-  return creditedElse(began, state, asked.faults.at(-1));
 };

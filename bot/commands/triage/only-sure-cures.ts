@@ -1,5 +1,5 @@
 /** No walk ends on a guess: a cure that a reader took from words which do not say it by themselves is asked, whichever reader it was. */
-import { readText, yesOrNo, type ReadFact } from '../../reading/index.js';
+import { cureGrade, curedOfItself, curedUnexplained, readText, yesOrNo, type ReadFact } from '../../reading/index.js';
 import { tellText, type Step, type WalkState } from '../../triage/index.js';
 import { askedOnce, remedyOf } from './asks-fixed.js';
 import { readWords } from './read-notes.js';
@@ -32,10 +32,14 @@ const withWords = ({ context, walk, before }: Began, text: string): WalkState =>
   return { ...state, events: [...state.events.slice(0, -1), { ...last, facts, guesses: [] }] };
 };
 
+/** What it was is asked then, or counted for no cause. */
+const isByNobody = (text: string): boolean =>
+  cureGrade(text).grade !== 'none' && (curedOfItself(text) || curedUnexplained(text));
+
 /** The turn as it was taken, or one that asks; asked before, one that keeps what else the words tell. */
 export const onlySureCures = (began: Began, { text, answer, file }: SaidInTurn, turn: Turn): Turn => {
   if (text === undefined || answer !== undefined || file !== undefined || !takesCure(began, turn)) return turn;
-  if (wasAsked(began, text) || isSureCure(began, text)) return turn;
+  if (wasAsked(began, text) || isSureCure(began, text) || isByNobody(text)) return turn;
   const at = began.before.step;
   const told = changed(began, withWords(began, text), { at });
   const { model } = began.context;

@@ -5,6 +5,7 @@
 import { rememberLines } from '../lately.js';
 import { curedByDeed, tellsSuccess } from './cured-by-deed.js';
 import { doingsNow, type Doing } from './does-what-failed.js';
+import { hedgesCure } from './hedged-cure.js';
 import { heldFor } from './held-for.js';
 import { tellsNewTrouble } from './new-trouble.js';
 import { isOfOtherGear } from './of-other-gear.js';
@@ -24,7 +25,7 @@ const BREATHS =
 
 /** Thought, hoped, or so until further notice; asked. */
 const DOUBTED =
-  /\?|\b(?:hop(?:e|ing|ed|efully)|i (?:think|guess|suppose|believe|reckon)|seems?|seemed|looks? like|apparently|may ?be|perhaps|probably|should|would|could|might|so far|for now|for the moment|touch wood|fingers crossed|tr(?:y|ying) (?:it|that|this|again)|will (?!not)|gonna|going to|he says|she says|they say|supposed)\b/iu;
+  /\?|\b(?:hop(?:e|ing|ed)|would|so far|for now|for the moment|touch wood|fingers crossed|tr(?:y|ying) (?:it|that|this|again)|will (?!not)|gonna|going to|he says|she says|they say|supposed)\b/iu;
 /** It hangs on something, or was so once. */
 const BOUND =
   /\b(?:if|unless|until|till|whenever|when|while|as long as|only|except|almost|nearly|half|partly|barely|better|used to|yesterday|last (?:night|week|time|year|month)|before|earlier|as (?:root|admin\w*)|with sudo|demo|simulat\w*|in theory|into|opposite|backwards|on and on|slow(?:ly)?|every (?:second|other)|overshoots|(?:the |my )?(?:camera|meter|handset|guider|light|lamp) (?:is|reads|works)|(?:with|from|by|on) (?:the |my )?(?:hand ?set|hand controller|keypad|buttons?|arrows?|keys?))\b/iu;
@@ -102,7 +103,7 @@ const NO_DOINGS: ReadonlySet<Doing> = new Set();
 const STARS = new RegExp(`\\b${STAR}\\b`, 'u');
 
 const isSureOf = (text: string, breaths: readonly string[], at: number): boolean => {
-  if (DOUBTED.test(text)) return false;
+  if (DOUBTED.test(text) || hedgesCure(text)) return false;
   const isSo = breaths.map((breath, i) => i >= at && saysSuccess(breath));
   const left = breaths.map((breath) => breath.replace(HARMLESS, ' '));
   const isBound = left.some((breath, i) => isSo[i] === true && BOUND.test(breath));
