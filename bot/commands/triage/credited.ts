@@ -166,6 +166,17 @@ const mayBeCure = (before: Assessment, { id, only }: FaultEntry, isMendedBeyondL
   );
 };
 
+const remedyShown = ({ step }: Assessment): string | undefined => (step.kind === 'try' ? step.id : undefined);
+const NOTHING_SHOWN = { steps: { isDone: false, isOther: false }, shown: undefined };
+
+/** No deed is told, or what was shown and no more than that. */
+const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides: boolean): boolean => {
+  if (curedByDeed(text).deed === '' || saysAsShown(text)) return true;
+  if (isOther) return false;
+  if (thingsNamed(began.context.model, text).length === 0) return true;
+  return !isBesides && remedyShown(began.before) !== undefined && isDoneAsShown(text);
+};
+
 /** @param expected the remedy that the cure would be put down to otherwise */
 export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
   const {
@@ -174,13 +185,12 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
-  const steps = stepsDone(began, text);
-  const isBare = thingsNamed(model, text).length === 0 && !steps.isOther;
-  if (!isElse && (deed === '' || saysAsShown(text) || isBare)) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
-  if (!isBesides && before.step.kind === 'try' && isDoneAsShown(text) && !steps.isOther) return null;
+  const done = stepsDone(began, text);
+  if (!isElse && isAsShown(began, text, done, isBesides)) return null;
   if (!isBesides && RESTARTED.test(deed)) return curedByRestart(before, expected);
+  const { steps, shown } = isBesides ? NOTHING_SHOWN : { steps: done, shown: remedyShown(before) };
   const isMended = mendsBeyondLink(began, text);
   const told = remediesTold(model, before, text).filter(
     ({ fault }) => (!isBesides || fault.id !== expected) && mayBeCure(before, fault, isMended),
@@ -189,13 +199,12 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
   return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, {
     isDone: isDone || isElse,
-    steps: isBesides ? NO_STEPS : steps,
-    shown: !isBesides && before.step.kind === 'try' ? before.step.id : undefined,
+    steps,
+    shown,
     ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
   });
 };
 
-const NO_STEPS: StepsDone = { isDone: false, isOther: false };
 const OF_SOMETHING_ELSE =
   'Good to hear. I keep what it was with the walk, and count it for no cause here. Clear skies.';
 

@@ -8,6 +8,9 @@ import type { Began } from './turn.js';
 /** Of so many kinds, what they were done to need not be named. */
 const ENOUGH_KINDS = 2;
 
+/** "30 to 5" is of whatever has figures. */
+const FIGURE = /^(?:[\d.:]+|port|number)$/u;
+
 const deedOf = (text: string): string => {
   const { deed } = curedByDeed(text);
   return deed === '' ? text : deed;
@@ -30,9 +33,12 @@ const stepsIn = (began: Began, text: string): StepsDone => {
   const shared = told.filter((kind) => own.has(kind));
   const { model } = context;
   const things = tellingMarks(model.reading.sayings.lexicon, lines);
-  const isOnItsThing = thingsNamed(model, deedOf(text)).some((thing) => things.has(thing));
+  const named = thingsNamed(model, deedOf(text));
+  const isOnItsThing = named.some((thing) => things.has(thing));
   return {
-    isDone: shared.length >= ENOUGH_KINDS || (shared.length > 0 && isOnItsThing),
+    isDone:
+      shared.length >= ENOUGH_KINDS ||
+      (shared.length > 0 && (isOnItsThing || named.every((thing) => FIGURE.test(thing)))),
     isOther: told.length > 0 && shared.length === 0 && !isOnItsThing,
   };
 };

@@ -277,14 +277,19 @@ const lacksWhatItNeeds = ({ before: { step, context } }: Began, text: string): b
   return CANNOT.test(text) || namesLacked(text, JSON.stringify(lines));
 };
 
-/** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
-export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+/** What goes before every word of a cure. */
+const failureIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
   if (statesFailure(text)) return 'same';
   if (lacksWhatItNeeds(began, text)) return 'could-not';
   if (wrongNowLinked(began, text) !== null) return 'changed';
-  if (isDenied(began, text)) return 'same';
-  const isSure = isSureCure(began, text);
-  if (!isSure && !DID.test(text) && isRefuted(began, read)) return 'same';
+  const isNoCause = isDenied(began, text) || (!DID.test(text) && isRefuted(began, read) && !isSureCure(began, text));
+  return isNoCause ? 'same' : null;
+};
+
+/** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
+export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  const failure = failureIn(began, text, read);
+  if (failure !== null) return failure;
   const now = doneNow(began, text);
   if (now === 'what-failed') return 'works';
   const said = outcomeNamed(outcomeSaid(began.context.model.reading, text));
