@@ -7,10 +7,8 @@ import { curedByDeed, tellsSuccess } from './cured-by-deed.js';
 import { doingsNow, type Doing } from './does-what-failed.js';
 import { hedgesCure } from './hedged-cure.js';
 import { heldFor } from './held-for.js';
-import { tellsNewTrouble } from './new-trouble.js';
-import { isOfOtherGear } from './of-other-gear.js';
+import { isNoGoodNow } from './no-good-now.js';
 import { isPlainCure } from './plain-cure.js';
-import { isUnsteady } from './unsteady.js';
 import { STAR, TROUBLES } from './word-kinds.js';
 
 /** `sure`: it ends a walk; `open`: it is asked whether it works now; `none`: of another's gear, of what comes and goes, or of a new trouble. */
@@ -116,7 +114,7 @@ const isSureOf = (text: string, breaths: readonly string[], at: number): boolean
 };
 
 const gradeIn = (text: string): CureGrade => {
-  if (isOfOtherGear(text) || isUnsteady(text) || tellsNewTrouble(text)) return { grade: 'none', doings: NO_DOINGS };
+  if (isNoGoodNow(text)) return { grade: 'none', doings: NO_DOINGS };
   const breaths = text
     .split(BREATHS)
     .map(plain)

@@ -12,17 +12,16 @@ import { saidBesides } from './cured-besides.js';
 import { isSpoiled, soundsCured } from './sounds-cured.js';
 import { isCureTaken } from './cure-taken.js';
 import { questionBeside } from './question-beside.js';
-import { tellsNewTrouble } from './new-trouble.js';
 import { withoutOfItself } from './of-itself.js';
 import { withoutSomethingElse } from './something-else.js';
 import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
-import { isOfOtherGear } from './of-other-gear.js';
+import { isNoGoodNow } from './no-good-now.js';
 import { isOnlySet } from './only-set.js';
+import { isStillToCome } from './still-to-come.js';
 import { statesFailure } from './states-failure.js';
-import { isUnsteady } from './unsteady.js';
 import { whatRemains } from './what-remains.js';
 
 export interface SaidOutcome {
@@ -170,10 +169,9 @@ const isNoneYet = (text: string): boolean =>
   ONLY_BELIEVED.test(text) ||
   STAYS.test(text) ||
   STILL_TO_DO.test(text) ||
+  isStillToCome(text) ||
   wasSoAllAlong(text) ||
-  isOfOtherGear(text) ||
-  isUnsteady(text) ||
-  tellsNewTrouble(text);
+  isNoGoodNow(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
