@@ -69,6 +69,7 @@ export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
 export { namesNoMount } from './answers/names-no-mount.js';
 export { leavesWalk } from './answers/leaves-walk.js';
+export { tellsFinding } from './answers/tells-finding.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
 export { eitherAsked } from './outcome/question-beside.js';

@@ -165,6 +165,16 @@ const zoneFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | n
 const NAMED_DATE =
   /\b(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s+(?:of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s+(\d{1,2})(?:st|nd|rd|th)?)\b/iu;
 
+const YEAR = /(?<![\d.:/])(?:19|20)\d\d(?![\d.:])/u;
+/** A receiver that counts weeks from zero, or a cell that is empty, is years behind. */
+const YEARS_BEHIND = 2;
+
+/** A year long past, read beside a day and its month. */
+export const isLongPast = (text: string, nowUtcMs: UtcMs): boolean => {
+  const year = NAMED_DATE.test(text) ? YEAR.exec(text)?.[0] : undefined;
+  return year !== undefined && Number(year) <= new Date(nowUtcMs).getUTCFullYear() - YEARS_BEHIND;
+};
+
 const dateFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | null => {
   const found = NAMED_DATE.exec(text);
   if (found === null) return null;

@@ -6,6 +6,7 @@ import {
   readText,
   supposition,
   suspectedCause,
+  tellsFinding,
   thingsLacked,
   withoutSaidAlready,
   type OfTheTalk,
@@ -72,6 +73,7 @@ const kindOf = (began: Began, text: string): OfTheTalk | null => {
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
   if (kind === 'asked-before' && isAnswered(began, text)) return null;
+  if (kind === 'later' && tellsFinding(text)) return null;
   return !asksForALook(kind, text) && tellsNothing(began, text, kind) ? kind : null;
 };
 
