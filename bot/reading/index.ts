@@ -80,5 +80,5 @@ export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js
 export { doingsNow, type Doing } from './outcome/does-what-failed.js';
 export { statesFailure } from './outcome/states-failure.js';
 export { isStillToCome } from './outcome/still-to-come.js';
-export { deniesPremise } from './outcome/denies-premise.js';
+export { deniesPremise, refusesAsFine } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

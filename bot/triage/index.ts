@@ -30,6 +30,7 @@ export {
   contradictions,
   located,
   lookAlikes,
+  movedBy,
   speaksFor,
   standing,
   type Standing,

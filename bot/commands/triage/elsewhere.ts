@@ -1,7 +1,14 @@
 /** Words that answer another question of the walk than the one in hand: taken where they plainly do, else asked back. */
 import { isProblem } from '../../ground/problem.js';
 import { NO_CLIENT, takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
-import { answerInstead, answerStep, wantsPlainWords, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
+import {
+  answerInstead,
+  answerStep,
+  movedBy,
+  wantsPlainWords,
+  whatEachAnswerSays,
+  type WalkState,
+} from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { saidBefore } from './said-before.js';
 import { lastSaidToIt } from './last-said.js';
@@ -50,6 +57,7 @@ const named = ({ context: { model } }: Began, { check, label }: ToldElsewhere): 
 };
 
 const SURENESS = 0.75;
+const BEARS = 0.1;
 
 /** Among what was read from the words last told. */
 const withFact = (state: WalkState, { check, answer }: ToldElsewhere, quote: string): WalkState => {
@@ -106,6 +114,8 @@ export const takeElsewhere = (
       at: before.step,
       few: true,
     });
+  // An answer that bears on nothing in question is none to be offered.
+  if (found.check !== WAY && movedBy(before, found.check, found.answer) < BEARS) return null;
   // At a remedy what came of it is asked, and no other question beside it.
   if (isNear || before.step.kind === 'try' || lastSaidToIt(began) !== null) return null;
   return changed(began, told, {

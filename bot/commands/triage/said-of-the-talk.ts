@@ -11,11 +11,13 @@ import {
   withoutSaidAlready,
   type OfTheTalk,
 } from '../../reading/index.js';
-import { NUMBERS, passStep } from '../../triage/index.js';
-import { answerInWords } from './answer-in-words.js';
+import { answerStep, NUMBERS, passStep, UNSURE } from '../../triage/index.js';
+import { answerInWords, isSafetyLook } from './answer-in-words.js';
 import { answerOfDoing, ASKED_BACK, asksOfDoing } from './asks-back.js';
 import { takeHow } from './asks-how.js';
+import { keptWords } from './kept-words.js';
 import { takeBackChoices } from './read-notes.js';
+import { answersOf } from './step-data.js';
 import { GO_ON } from './take-words.js';
 import { isDenied } from './told-at-card.js';
 import { changed, isAsked, type Began, type Doing, type Turn } from './turn.js';
@@ -83,6 +85,30 @@ const takeOfDoing = (began: Began, text: string): Turn | null =>
     ? changed(began, began.walk.state, { ...answerOfDoing(text), at: began.before.step, asksBack: text })
     : null;
 
+/** What is not known by name is seldom there: "don't know what that is, so no". */
+const KNOWS_NOT_WHAT =
+  /\b(?:do ?n['\u2019]?t|do not|dont|no idea|not sure|never heard|what['\u2019]?s|what) (?:really )?(?:know |of |understand )?(?:what )?(?:that|it|this|an?|the|those|one)?\b[^.;!?]{0,24}\b(?:is|means?|are|of)\b/iu;
+const SO_NO =
+  /\b(?:so|then|but|therefore|probably|guess|think|assume|presume|say) (?:i (?:guess|think|say|assume) |probably |it['\u2019]?s )*(?:no|not|none|nope)\W*$/iu;
+
+/** A look at what the member does not know by name is passed on, or answered with the no that they say. */
+const takeUnknown = (began: Began, text: string): Turn | null => {
+  const { context, walk, before } = began;
+  const { step } = before;
+  if (step.kind !== 'ask' || step.opening || !KNOWS_NOT_WHAT.test(text) || !SO_NO.test(text)) return null;
+  const none = isSafetyLook(step) ? undefined : answersOf(before).find(({ label }) => /^no\b/iu.test(label));
+  const state = answerStep(
+    context.model,
+    keptWords(context.by, walk.state, text),
+    step.id,
+    none?.id ?? UNSURE,
+    context.by,
+  );
+  return isProblem(state)
+    ? null
+    : changed(began, state, { notes: none === undefined ? [] : [`I take it: ${none.label}.`] });
+};
+
 /** @param take what the word about the walk that these words are does */
 export const takeOfTheTalk = (
   began: Began,
@@ -98,6 +124,8 @@ export const takeOfTheTalk = (
   const doing = DOES.get(kind);
   if (doing === 'doubt' && takeBackChoices(context.model, walk).length === 0) return told(NOT_SAID);
   if (doing !== undefined) return take(doing);
+  const unknown = kind === 'lost' ? takeUnknown(began, text) : null;
+  if (unknown !== null) return unknown;
   if (kind === 'later') return problem('beside-the-walk', `No hurry. ${STAYS}`);
   if (kind === 'idle') return problem('beside-the-walk', `I am here. ${STAYS}`);
   if (kind === 'how-long') return told(HOW_LONG);

@@ -1,5 +1,12 @@
 /** Words to a step that are no answer to it: what is yet to be done, and what the member suspects. */
-import { isStillToCome, outcomeSaid, suspectedCause, tellsFinding, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  isStillToCome,
+  outcomeSaid,
+  suspectedCause,
+  tellsFinding,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { assess, type WalkState } from '../../triage/index.js';
 import { heardIn } from './read-notes.js';
 import { supposedNext, supposedStands } from './supposed.js';

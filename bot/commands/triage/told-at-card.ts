@@ -13,6 +13,7 @@ import {
   doingsNow,
   namesLacked,
   outcomeSaid,
+  refusesAsFine,
   statesFailure,
   thingsLacked,
   type Doing,
@@ -219,7 +220,9 @@ const isPremiseDenied = ({ context, before: { step } }: Began, text: string): bo
 
 /** What the remedy in hand is for is denied: it was looked at already, is as it should be, or is not there. */
 export const isDenied = (began: Began, text: string): boolean =>
-  isNotThere(began, text) || isPremiseDenied(began, text) || (began.before.step.kind === 'try' && isSetAlready(text));
+  isNotThere(began, text) ||
+  isPremiseDenied(began, text) ||
+  (began.before.step.kind === 'try' && (isSetAlready(text) || refusesAsFine(text)));
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
 const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>
