@@ -100,7 +100,8 @@ export const takeElsewhere = (
   isNear: boolean,
 ): Turn | null => {
   const { walk, before } = began;
-  if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
+  // What speaks for a cause or against one is no answer to another question.
+  if (read.by !== 'words' || read.suggested.length > 0 || !tellsNoFact(read) || !isAsked(began)) return null;
   if (read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.

@@ -23,13 +23,20 @@ const wasAsked = ({ walk: { state } }: Began): boolean => {
   return last?.kind === 'text' && asksOfTheStep(last.words) !== null;
 };
 
-/** Stages whose looks are into a program's or a system's settings. */
-const OF_A_SCREEN: ReadonlySet<string> = new Set([
-  'client-program',
-  'driver',
+/** Looks into a program's or the mount's settings. */
+const OF_SETTINGS: ReadonlySet<string> = new Set([
+  'bridge-entry',
+  'port-match',
   'port-settings',
-  'system-port',
-  'network',
+  'settings-screen',
+  'mount-type',
+  'patience',
+  'epoch-entries',
+  'program-clock',
+  'bridge-speed',
+  'motion-rate',
+  'tracking-rate',
+  'park-state',
 ]);
 
 const WAY_BY_EYE =
@@ -40,8 +47,7 @@ const ofLook = (began: Began, asked: AsksOfStep): readonly string[] => {
   const { step } = began.before;
   if (step.kind === 'ask' && step.opening && step.id === 'path') return [WAY_BY_EYE];
   const lines = howLines(began.walk, began.before);
-  const isOfAScreen = step.kind === 'ask' && !step.opening && OF_A_SCREEN.has(step.check.stage);
-  return asked === 'where' && isOfAScreen && !lines.some((line) => NAMES_A_PLACE.test(line))
+  return asked === 'where' && OF_SETTINGS.has(step.id) && !lines.some((line) => NAMES_A_PLACE.test(line))
     ? [...lines, WHERE_TO_SEEK]
     : lines;
 };

@@ -69,6 +69,9 @@ const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
 const OF_NO_MOUNT =
   'I hear nothing of a mount in that, and keep your words. If one is in trouble, tell me what it should do and what it does, or begin here:';
 
+/** They speak for a cause or against one, and answer no question. */
+const WEIGHED_IN = 'That tells something, and is weighed in.';
+
 /** Said at a remedy of words that tell neither what came of it nor anything that is known here. */
 const NOT_READ =
   'Kept, in your words, for whoever helps; I could not place it. After those lines: is the trouble gone, another now, or as it was?';
@@ -80,7 +83,8 @@ const besideTheStep = (began: Began, text: string, read: Reading): string | null
 };
 
 /** Whoever is in the middle of a walk speaks of the mount, whatever the words. */
-const nothingSure = (began: Began, text: string): readonly string[] => {
+const nothingSure = (began: Began, text: string, { suggested }: Reading): readonly string[] => {
+  if (suggested.length > 0) return [WEIGHED_IN];
   if (!isAsked(began)) return [namesNoMount(began.context.model.reading, text) ? OF_NO_MOUNT : NOTHING_SURE];
   return [began.before.step.kind === 'try' ? NOT_READ : NOTHING_SURE];
 };
@@ -98,7 +102,7 @@ const saidOf = (
     isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
       ? [notPlaced(text, meant)]
       : readWords(began.context.model, read, meant, isLeft ? began.before.step.id : undefined);
-  if (said[0] === NOTHING_SURE) return nothingSure(began, text);
+  if (said[0] === NOTHING_SURE) return nothingSure(began, text, read);
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };

@@ -78,18 +78,18 @@ interface Told {
   readonly complaint: 'other' | 'same' | null;
   /** What the remedy would have set right is right. */
   readonly isSet: boolean;
+  /** It is looked at, and still as wrong as it was. */
+  readonly isStillWrong: boolean;
 }
 
 const toldOf = (began: Began, read: Reading): Told => {
   const { step } = began.before;
   const { check, answer } = step.kind === 'try' ? step.fault.verify : {};
-  return {
-    complaint: complaintNow(began, read),
-    isSet:
-      check !== undefined &&
-      !COMPLAINT.has(check) &&
-      read.facts.some((fact) => fact.what === check && fact.answer === answer),
-  };
+  const seen = COMPLAINT.has(check ?? '') ? undefined : read.facts.find(({ what }) => what === check);
+  const isSet = seen !== undefined && seen.answer === answer;
+  const isLikelyUnderIt =
+    seen !== undefined && check !== undefined && underCause(began.before, check, seen.answer) >= NOT_OF_IT;
+  return { complaint: complaintNow(began, read), isSet, isStillWrong: !isSet && isLikelyUnderIt };
 };
 
 /** What the remedy would have set right is told to be right, and no word that it was done: the remedy was not. */
@@ -108,9 +108,10 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
   const isAskedAfter = wasAskedAfter(began);
   const isAfter = AFTERWARDS.test(text);
   if (!isAfter && (NOT_YET.test(text) || !(isAskedAfter || toldOf(began, read).isSet))) return null;
-  const { complaint, isSet } = toldOf(began, read);
+  const { complaint, isSet, isStillWrong } = toldOf(began, read);
   if (complaint !== null) return complaint === 'other' ? 'changed' : 'same';
   if (GLAD.test(text)) return null;
+  if (isAfter && isStillWrong) return 'same';
   return isSet || (isAskedAfter && tellsElse(text)) ? 'same' : null;
 };
 

@@ -4,6 +4,7 @@ import { withAddressesCompared } from './addresses-named.js';
 import { withBluetoothPorts } from './bluetooth-ports-named.js';
 import { withGapNamed } from './gap-named.js';
 import { withGroupsListed } from './groups-named.js';
+import { withGuestsNamed } from './guests-named.js';
 import { withPortsCompared } from './ports-named.js';
 import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
@@ -18,7 +19,10 @@ export const withAllTold = (own: Reading, text: string, texts: readonly string[]
   const compared =
     own.by === 'words'
       ? withThingsLacked(
-          withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text),
+          withGuestsNamed(
+            withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text),
+            text,
+          ),
           text,
         )
       : own;
