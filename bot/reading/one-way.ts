@@ -25,9 +25,17 @@ const WENT_OVER = new RegExp(
 /** "… since I use a cable", "now I'm on usb": said after a way that was had. */
 const SINCE_ANOTHER = new RegExp(`\\b(?:since|now|nowadays|today|these days)\\b[^.;!?\\n]{0,40}\\b${WAY}\\b`, 'iu');
 
+/** "If the mount were on wifi": it is not. */
+const UNREAL = /\bif\b[^,.;!?\n]*\b(?:were|was|had)\b[^,.;!?\n]{0,24}$/iu;
+/** "I'd love bluetooth", "I plan to go wireless": not there yet, where another way is told beside it. */
+const FANCIED =
+  /\b(?:wish(?:es|ed)?|would (?:love|like|rather|prefer)|['’]d (?:love|like|rather|prefer)|(?:plan|planning|want|wants|wanted|hope|hoping) to|thinking (?:of|about)|some ?day)\b[^,.;!?\n]{0,40}$/iu;
+
 interface Around {
-  /** Of its sentence, up to it. */
+  /** Of its sentence, up to it … */
   readonly before: string;
+  /** … and with it. */
+  readonly upTo: string;
   /** Of its sentence, from it on. */
   readonly after: string;
   /** … and the sentence that follows. */
@@ -41,14 +49,14 @@ const aroundOf = (text: string, { span }: Finding): Around => {
       .slice(Math.max(0, span.start - REACH), span.start)
       .split(SENTENCE_ENDS)
       .at(-1) ?? '';
-  return { before, after, next };
+  return { before, upTo: `${before}${text.slice(span.start, span.end)}`, after, next };
 };
 
 /** Over, or there and not used. */
 const isLeftBehind = (text: string, finding: Finding): boolean => {
-  const { before, after, next } = aroundOf(text, finding);
+  const { before, upTo, after, next } = aroundOf(text, finding);
   const beyond = `${after}. ${next}`;
-  if (UNUSED.test(after)) return true;
+  if (UNUSED.test(after) || UNREAL.test(upTo)) return true;
   if (HAD.test(before) && (OVER.test(beyond) || SINCE_ANOTHER.test(beyond))) return true;
   return WORKED.test(after) && WENT_OVER.test(beyond);
 };
@@ -68,6 +76,8 @@ export const otherWays = (
 ): ReadonlySet<Finding> => {
   const named = all.filter(namesWay);
   const behind = new Set(named.filter((one) => isLeftBehind(text, one)));
+  const fancied = named.filter((one) => !behind.has(one) && FANCIED.test(aroundOf(text, one).before));
+  if (fancied.length < named.length - behind.size) for (const one of fancied) behind.add(one);
   const left = named.filter((one) => !behind.has(one));
   if (left.length < 2) return behind;
   // "Fine by usb, over bluetooth nothing": nothing is to be mended on the way that does well.

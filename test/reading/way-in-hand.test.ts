@@ -18,6 +18,12 @@ const WAYS: readonly (readonly [string, string | undefined])[] = [
     'Last year I had problems with bluetooth, those are gone since I use a cable from the handset.',
     'through-controller',
   ],
+  [
+    "if the mount were on wifi i'd try the phone, but it's on the usb of the handset and the pc says no response",
+    'controller-usb',
+  ],
+  ["the mount's own app works over wifi, the other program does not", undefined],
+  ["the pi is fine, mount is fine, it's the wifi between my house and the pi that stutters", undefined],
   // The same words where the way is the one in hand still.
   ['bluetooth worked last month, now it does not connect', 'bluetooth'],
   ['I had trouble with the usb cable last night, the link drops', 'usb-cable'],
@@ -41,11 +47,23 @@ const NOT_TOLD: readonly (readonly [string, string])[] = [
   ['I look at it over remote desktop from the warm room, the program says no reply', 'inside-another.inside'],
   ['RA graph is fine until 20 minutes past the meridian, then guiding runs away in dec', 'worked-before.changed'],
   ['RA graph is fine until 20 minutes past the meridian, then guiding runs away in dec', 'mount-does.wrong-way'],
+  ["it's on the usb of the handset and the pc says no response", 'controller-screen.motor-error'],
+  ["no error, no timeout, nothing in the log. it just doesn't move. mac mini", 'message.no-reply'],
+  ["no error, no timeout, nothing in the log. it just doesn't move. mac mini", 'suite-log.nothing'],
+  ['the camera keeps disconnecting but the mount is rock solid, usb3 hub, win11', 'how-far.drops'],
+  ['I had no lights at first, that was the switch. now lights ok, ubuntu cannot open the port', 'how-far.no-light'],
+  ['straight into the mini pc it works, in the hub mount not found', 'hub.straight'],
+  ['his connects by wifi, mine by cable; his is fine, mine is not', 'other-cable.works'],
+  [
+    'new here. got my mount last week, win 11 laptop, cable to the hand controller, it says timed out',
+    'changed-last.computer',
+  ],
   ['The laptop sees nothing. Phone finds it sometimes.', 'works-with-phone.works'],
 ];
 
 const TOLD: readonly (readonly [string, string])[] = [
   ['it works on my desktop but not on the netbook outside', 'other-computer.works'],
+  ['bluetooth would not go on windows so i use android. it pairs, the app cannot connect', 'system.phone'],
   ['everything fine except guiding, the corrections do nothing', 'how-far.guiding'],
   ['When I connect from my tablet it works for a bit, then it is gone', 'system.phone'],
   ['olá, it is only in the USB 2 port of the windows notebook that the mount shows up', 'system.windows'],

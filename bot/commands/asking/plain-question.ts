@@ -6,6 +6,7 @@ import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
 import { askedAbroad } from './asked-abroad.js';
+import { inEnglishNames } from './bodies-abroad.js';
 import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { neighbour } from './sentence/about-neighbour.js';
@@ -26,6 +27,7 @@ import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
+import { optionsFrom } from './options-from.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { sunTransitAsked } from './sun-transit-asked.js';
 import { youngMoon } from './sentence/about-young-moon.js';
@@ -199,9 +201,9 @@ const readOnce = (text: string, known: Known): PlainReading => {
 const readDated = (text: string, known: Known): PlainReading => {
   const clean = withHalfCompleted(withPlainPosition(text), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
-  const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
-  const words = clean.slice(0, optionsFrom);
-  const named = clean.slice(optionsFrom);
+  const until = optionsFrom(clean);
+  const words = clean.slice(0, until);
+  const named = clean.slice(until);
   const place = named === '' ? placeAlone(words, known) : null;
   if (place !== null) return { outcome: place };
   const spelt = mendedWithNames(words.trim(), known);
@@ -228,9 +230,10 @@ const readAbroad = (text: string, known: Known): PlainReading => {
 const readAnew = (text: string, known: Known): PlainReading => {
   const abroad = readAbroad(text, known);
   if (abroad !== null) return abroad;
-  const behindThanks = text.replace(THANKS_FIRST, '');
-  const asked = behindThanks === text ? null : readOnce(behindThanks, known);
-  return asked !== null && 'line' in asked ? asked : readOnce(text, known);
+  const english = inEnglishNames(text, known);
+  const behindThanks = english.replace(THANKS_FIRST, '');
+  const asked = behindThanks === english ? null : readOnce(behindThanks, known);
+  return asked !== null && 'line' in asked ? asked : readOnce(english, known);
 };
 
 const readingsOf = onceOf((_known: Known) => new Map<string, PlainReading>());

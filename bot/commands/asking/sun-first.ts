@@ -3,6 +3,7 @@ import { cleanText } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import type { WordsReader } from '../core/command.js';
 import { knownFor } from './plain-reader.js';
+import { inEnglishNames } from './bodies-abroad.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
@@ -17,9 +18,13 @@ export const sunFirst: WordsReader = {
     const text = cleanText(said.text);
     if (text === '' || text.length > LONGEST || quotesSunWarning(text)) return null;
     const known = await knownFor(deps, said);
-    const harm = sunHarmAnswer(withSunMadePlain(text), known);
-    if (harm !== null) return { outcome: harm };
-    const read = lookingAtSun(withSunMadePlain(mended(text, known)), known);
+    const english = inEnglishNames(text, known);
+    // As it came as well: what is asked in another language throughout is known by its own words.
+    for (const said of english === text ? [text] : [english, text]) {
+      const harm = sunHarmAnswer(withSunMadePlain(said), known);
+      if (harm !== null) return { outcome: harm };
+    }
+    const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
     return read !== null && isProblem(read) ? { outcome: read } : null;
   },
 };

@@ -4,7 +4,7 @@
  */
 import { isProblem, problem } from '../../ground/problem.js';
 import { leavesWalk, outcomeSaid, suspectedCause, tellsOfMount } from '../../reading/index.js';
-import { assess } from '../../triage/index.js';
+import { assess, mendedBy } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { isLittle } from '../asking/sentence/words.js';
@@ -101,7 +101,8 @@ export const besideWalk: WordsReader = {
     const walk = await waitingWalk(deps, asker, nowUtcMs);
     if (wish !== null) return begun(deps, said, wish, walk);
     if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
-    if (talk !== null && !isForWalk(deps, walk, text, talk))
+    // At a mended end the walk has its own words for talk.
+    if (talk !== null && mendedBy(walk.state) === null && !isForWalk(deps, walk, text, talk))
       return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
     return thanks ? afterThanks(deps, said, walk) : null;
   },

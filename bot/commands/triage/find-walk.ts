@@ -136,11 +136,17 @@ export const findWalk = async (
   };
 };
 
-/** The walk of this asker that waits for a word in this place; null: none. */
-export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+/** The walk of this asker in this place that words may be meant for, one that is mended and rests among them; null: none. */
+export const walkHere = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
   const found = await underWay(deps, asker, undefined);
   if (found === null || isProblem(found)) return null;
   const { walk } = found;
   const waits = walk.endedUtcMs === null && nowUtcMs - walk.updatedUtcMs <= WAITS_MS;
   return waits && walk.channelId === asker.channelId ? walk : null;
+};
+
+/** The walk of this asker that waits for a word in this place; null: none. */
+export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+  const walk = await walkHere(deps, asker, nowUtcMs);
+  return walk?.state.rests === true ? null : walk;
 };

@@ -223,3 +223,13 @@ export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessm
     data: stepData(walk, assessment),
   });
 };
+
+/** A word at a mended end, and no page. */
+export const gladReply = (walk: Walk, assessment: Assessment, notes: readonly string[]): Reply =>
+  reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk, 'Fixed'),
+    level: 'good',
+    summary: notes.join(' '),
+    data: stepData(walk, assessment),
+  });

@@ -16,6 +16,7 @@ import {
   refusesAsFine,
   statesFailure,
   thingsLacked,
+  withoutOfItself,
   type Doing,
   type Reading,
   type SaidOutcome,
@@ -206,7 +207,7 @@ export const doesOther = (began: Began, text: string): boolean => doneNow(began,
 /** What is wrong now that the link stands; null where the cause in hand was never one of the link. */
 export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null => {
   if (before.step.kind !== 'try') return null;
-  return keepsAway(before, before.step.id) ? connectsAndFails(text) : null;
+  return keepsAway(before, before.step.id) ? connectsAndFails(withoutOfItself(text)) : null;
 };
 
 /** What the remedy in hand is for is not there at all. */

@@ -12,7 +12,7 @@ import { answersShown } from './answer-choices.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
-import { forAPersonReply, summaryReply } from './hand-on.js';
+import { forAPersonReply, gladReply, summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { cautionsOf } from './step-cautions.js';
 import { stepReply } from './step-reply.js';
@@ -69,6 +69,7 @@ const shown = (
   cautioned: readonly string[] | undefined,
 ): Reply => {
   const { walk, notes, show } = turn;
+  if (show === 'glad') return gladReply(walk, assessment, notes);
   if (show === 'why') return whyReply(model, walk, assessment, standing(assessment, 5), outcomes);
   if (show === 'summary' || walk.endedUtcMs !== null) {
     const made = summaryReply(model, walk, assessment);

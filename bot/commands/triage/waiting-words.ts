@@ -15,13 +15,14 @@ import {
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
-import { assess, NUMBERS, type Step } from '../../triage/index.js';
+import { assess, mendedBy, NUMBERS, type Step } from '../../triage/index.js';
 import { plainAlone } from '../asking/plain-alone.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { Reading } from '../asking/sentence/asked.js';
 import { quotesSunWarning } from '../asking/sentence/sun-words.js';
 import type { WordsReader, Deps } from '../core/command.js';
-import { waitingWalk } from './find-walk.js';
+import { forWhomAtEnd } from './at-the-end.js';
+import { walkHere } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
 import { walkStandsAgain } from './stands-again.js';
 import { numbersSaid } from './take-numbers.js';
@@ -200,13 +201,14 @@ export const waitingWords: WordsReader = {
   isOfWalk: true,
   standsAgain: walkStandsAgain,
   read: async (deps, { text, ...request }) => {
-    const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
+    const walk = await walkHere(deps, request.asker, request.nowUtcMs);
     if (walk === null || ASKS_WHO.test(text.trim())) return null;
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
     const isOfStep = isNumbers || quotesSunWarning(text) || wantsNote(text) || asksOfTheStep(text) === 'how';
     if (!isOfStep && isForOthers(text, deps, request.nowUtcMs, kind)) return null;
+    if (mendedBy(walk.state) !== null && forWhomAtEnd(model, walk, text) === 'others') return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

@@ -156,6 +156,8 @@ const namedAgain = (own: Words, at: number, last: LastNamed): Named | null => {
   return isTold && which !== null ? { thing, which, name: which === 'other' ? '' : word, at } : null;
 };
 
+/** "Mine by cable": a way, and no cable in hand. */
+const AS_WAY = /^(?:by|via|per)$/u;
 const STANDS_FOR: ReadonlySet<Thing> = new Set(['computer', 'phone', 'program', 'cable', 'adapter', 'supply']);
 /** "Handset lead", "laptop charger": a part of it. */
 const PART_OF_IT =
@@ -173,6 +175,7 @@ export const namedAt = (own: Words, at: number, last: LastNamed): Named | null =
   if (at + 1 < own.to && PART_OF_IT.test(wordAt(own, at + 1))) return null;
   const name = wordAt(own, at);
   if (thing === 'restart') return isRestart(own, at) ? { thing, which: 'tried', name, at } : null;
+  if (thing === 'cable' && AS_WAY.test(wordAt(own, at - 1))) return null;
   const which = whichOf(own, at);
   if (which === null) return null;
   if (STANDS_FOR.has(thing)) {

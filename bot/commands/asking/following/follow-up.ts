@@ -9,6 +9,7 @@ import { resolveTarget } from '../../../catalogue/index.js';
 import type { LineRead } from '../../core/command.js';
 import { askedOf, type Asked, type Known } from '../sentence/asked.js';
 import { towardsIn } from '../sentence/directions.js';
+import { inEnglishNames } from '../bodies-abroad.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
 import { aboutIt, INHERITED, readWhole } from './about-it.js';
@@ -68,7 +69,7 @@ const saidIn = (text: string, known: Known): Said | null => {
   if (!mayFollow(clean) || /\n/u.test(text.trim())) return null;
   const typed = clean.replace(/[’‘`]/gu, "'");
   const isQuestion = /\?\s*$/u.test(text) || ASKS_BY_ITSELF.test(typed);
-  const spelt = partedIn(mended(typed, known));
+  const spelt = partedIn(mended(inEnglishNames(typed, known), known));
   if (spelt.rest === '' || TELLS.test(typed)) return null;
   // What is only told has its words as they stand: "no sound" is no Sunday.
   const parted = spelt.isLed || isQuestion ? spelt : partedIn(typed);
