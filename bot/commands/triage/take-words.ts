@@ -69,16 +69,17 @@ const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
 const OF_NO_MOUNT =
   'I hear nothing of a mount in that, and keep your words. If one is in trouble, tell me what it should do and what it does, or begin here:';
 
-/** They speak for a cause or against one, and answer no question. */
-const WEIGHED_IN = 'That tells something, and is weighed in.';
-
 /** Said at a remedy of words that tell neither what came of it nor anything that is known here. */
 const NOT_READ =
   'Kept, in your words, for whoever helps; I could not place it. After those lines: is the trouble gone, another now, or as it was?';
 
+/** They speak for a cause or against one, and answer no question. */
+const WEIGHED_IN = 'That tells something, and is weighed in.';
+
 /** What is said to words that tell nothing of what the step asks: it was done, or they are of another thing. */
 const besideTheStep = (began: Began, text: string, read: Reading): string | null => {
   if (isMerelyDone(began, text, read)) return DONE;
+  if (read.suggested.length > 0 && read.understood.length + read.perhaps.length === 0) return WEIGHED_IN;
   return SHOWN_BY_IT.has(began.before.step.id) && withoutOtherThings(text) === '' ? OF_ANOTHER : null;
 };
 
@@ -98,8 +99,9 @@ const saidOf = (
 ): readonly string[] => {
   const beside = isLeft && meant === null ? besideTheStep(began, text, read) : null;
   if (beside !== null) return [beside];
+  const isUnread = read.understood.length + read.perhaps.length === 0;
   const said =
-    isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
+    isLeft && wasShown(began) && read.by === 'words' && isUnread
       ? [notPlaced(text, meant)]
       : readWords(began.context.model, read, meant, isLeft ? began.before.step.id : undefined);
   if (said[0] === NOTHING_SURE) return nothingSure(began, text, read);

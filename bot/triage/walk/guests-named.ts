@@ -8,6 +8,8 @@ const GUEST_NETWORK = new RegExp(
   `\\b${ON}\\b[^.;!?]{0,18}?["\u201c'\u2018]?(?:[\\p{L}\\d]+[-_]?guests?|guests?[-_][\\p{L}\\d]+)\\b`,
   'iu',
 );
+/** A name with a capital inside it looks like a log's; a line of a paste is longer, or one of many. */
+const LONGEST = 140;
 const NOT_SO = /\b(?:not|never|no longer|isn['\u2019]?t|aren['\u2019]?t|was|were|off)\b|\?/iu;
 const SURE = 0.8;
 const TOLD = [
@@ -17,7 +19,7 @@ const TOLD = [
 const LABEL = 'a guest network, by its name';
 
 export const withGuestsNamed = (read: Reading, text: string): Reading => {
-  if (!GUEST_NETWORK.test(text) || NOT_SO.test(text)) return read;
+  if (text.length > LONGEST || text.includes('\n') || !GUEST_NETWORK.test(text) || NOT_SO.test(text)) return read;
   const facts = TOLD.filter(([check]) => !read.facts.some(({ what }) => what === check)).map(
     ([what, answer]): ReadFact => ({ what, answer, sureness: SURE, quote: quotedFrom(text), by: 'words' }),
   );

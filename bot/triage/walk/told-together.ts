@@ -19,13 +19,10 @@ export const withAllTold = (own: Reading, text: string, texts: readonly string[]
   const compared =
     own.by === 'words'
       ? withThingsLacked(
-          withGuestsNamed(
-            withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text),
-            text,
-          ),
+          withGapNamed(withVoltsCompared(withSettingsListed(withSpeedsCompared(own, texts), text), text), text),
           text,
         )
       : own;
-  const listed = withGroupsListed(compared, text);
+  const listed = withGroupsListed(withGuestsNamed(compared, text), text);
   return withAddressesCompared(withBluetoothPorts(withPortsCompared(listed, texts), texts), texts);
 };
