@@ -42,7 +42,7 @@ const withKitTold = <Read extends { readonly line: string; readonly note?: strin
 ): Read => {
   const kit = OF_KIT.test(read.line) ? lastAsked(store, asker, nowUtcMs, 'kit') : null;
   if (kit === null) return read;
-  const note = `For the ${kit} you told; say with: for another.`;
+  const note = `For the ${kit.replace(/^(?:an?|the|my|our) /iu, '')} you told; say with: for another.`;
   return {
     ...read,
     line: `${read.line} ${commandLine('', '', { with: kit }).trim()}`,
