@@ -4,6 +4,7 @@ import { isProblem } from '../../ground/problem.js';
 import type { WordsReader } from '../core/command.js';
 import { knownFor } from './plain-reader.js';
 import { inEnglishNames } from './bodies-abroad.js';
+import { eclipseKindSaid } from './sentence/eclipse-kind.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
@@ -24,6 +25,8 @@ export const sunFirst: WordsReader = {
       const harm = sunHarmAnswer(withSunMadePlain(said), known);
       if (harm !== null) return { outcome: harm };
     }
+    // "What about solar", after the Moon's eclipse, is of no looking.
+    if (eclipseKindSaid(text) !== null) return null;
     const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
     return read !== null && isProblem(read) ? { outcome: read } : null;
   },

@@ -65,7 +65,10 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
     'hello',
     whole(
       `(?:hi|hello|hey|hiya|heya|yo|howdy|greetings|welcome|(?:good )?(?:morning|afternoon|evening))${WHO}`,
-      `how (?:are|is|r) (?:you|things|every ?(?:one|body)|we)(?: (?:all|doing|tonight|today|keeping))*`,
+      `how (?:are|is|r) (?:you|u|ya|things|life|tricks|every ?(?:one|body)|we)(?: (?:all|doing|going|tonight|today|keeping))*`,
+      `(?:how's|hows) (?:it going|it hanging|tricks|life|things|everything|every ?(?:one|body)|you)(?: (?:all|doing|tonight|today|mate))*`,
+      `how (?:do you do|goes it|goes)|(?:are )?(?:you|u) (?:ok|alright|all right|well|good|there)(?: (?:mate|bot|pierhand))?|(?:alright|all right|ay ?up|wotcha)(?: (?:mate|all|there|pal|lads?))?`,
+      `(?:nice|good|pleased|great) to (?:meet|see|hear from) (?:you|u)(?: (?:all|too|again))*`,
     ),
   ],
   [
@@ -136,6 +139,13 @@ export const talkIn = (text: string): TalkFound | null => {
     ? { kind: 'others', unless: { words: said, often: OFTEN.toPeople } }
     : null;
 };
+
+const WHATS_UP =
+  /^\W*(?:(?:hi|hey|hello|ok|yo|so),? )*(?:(?:what's|whats|what is|wots|wot's) (?:up|new|happening|going on|cooking|the craic)|wh?a+s+up|sup)(?: (?:mate|bro|dude|man|guys|all|here|everyone|then|bot|pierhand))*\W*$/iu;
+
+/** Talk, and "what's up", which where no walk waits asks for what is in the sky. */
+export const talkInWalk = (text: string): TalkFound | null =>
+  WHATS_UP.test(text.replace(/[’‘`]/gu, "'")) ? { kind: 'hello', unless: null } : talkIn(text);
 
 /** A thanks with something behind it. */
 export const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;

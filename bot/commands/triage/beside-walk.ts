@@ -8,7 +8,7 @@ import { assess, mendedBy } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { isLittle } from '../asking/sentence/words.js';
-import { talkIn, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
+import { talkInWalk, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
@@ -106,7 +106,7 @@ export const besideWalk: WordsReader = {
 
 const besideIt = async (deps: Deps, said: SaidWords): Promise<WordsRead | null> => {
   const { text, asker, nowUtcMs } = said;
-  const talk = talkIn(text);
+  const talk = talkInWalk(text);
   const thanks = THANKS_FIRST.test(text);
   const isBack = IS_BACK.test(text);
   if (talk === null && !thanks && !isBack) return null;

@@ -11,6 +11,7 @@ import type { Form } from '../core/form.js';
 import { answersShown } from './answer-choices.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
+import { entriesInWalk } from './entries-in-walk.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
 import { forAPersonReply, gladReply, summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
@@ -167,6 +168,7 @@ export const triage = defineCommand({
       if (by === null) return notYours(latest.walk);
       if (read !== undefined && latest.walk.endedUtcMs !== null && found.walk.endedUtcMs === null)
         return endedMeanwhile();
+      if (options.do === 'entries') return entriesInWalk(deps, request, latest.walk, by);
       const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
       const context = { deps, model, asker, privacy, by, outcomes, nowUtcMs };
       const took = await takeTurn(context, latest, said);

@@ -27,6 +27,7 @@ export const DOINGS = [
   'more',
   'doubt',
   'collect',
+  'entries',
 ] as const;
 /** What shows something and changes nothing. */
 export const SHOWINGS = ['why', 'summary', 'more', 'doubt', 'collect'] as const;

@@ -19,6 +19,7 @@ import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
 import { isOnlySet } from './only-set.js';
+import { isStillToCome } from './still-to-come.js';
 import { statesFailure } from './states-failure.js';
 import { whatRemains } from './what-remains.js';
 
@@ -164,7 +165,7 @@ const STILL_TO_DO =
   /\b(?:have|has|had) ?n['\u2019]?t (?:yet )?(?:got|typed|done|tried|set|put|changed|bought|opened|found|ordered|swapped)\b|\bstill (?:in the post|to come|on its way)\b|\bon order\b/iu;
 
 const isNoneYet = (text: string): boolean =>
-  ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text) || wasSoAllAlong(text);
+  ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text) || isStillToCome(text) || wasSoAllAlong(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;

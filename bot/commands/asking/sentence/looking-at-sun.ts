@@ -7,7 +7,8 @@ import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
 import { harmByDay } from './sun-by-day.js';
 import { nextEclipseWords } from './next-eclipse-words.js';
-import { asksFilterInTotality, sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
+import { asksToAim, isFilterHurt, isOfWelding, isPinholeInCard, type SunCaution } from './sun-guards.js';
+import { asksFilterInTotality, sunCautionFor, sunHarm } from './sun-harm.js';
 import { solarFilterFor } from './solar-filter.js';
 import { hourOf } from './sun-hour.js';
 
@@ -96,9 +97,13 @@ const ASKS_HOW =
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
   if (asksFilterInTotality(plain)) return 'sun-totality-filter';
+  if (isPinholeInCard(plain)) return 'sun-pinhole';
+  if (isFilterHurt(plain)) return 'sun-hole';
+  if (isOfWelding(plain)) return 'sun-welding';
   if (FILM_ON_FINDER.test(plain)) return 'sun-guards';
   if (asksNeed(plain)) return UNCOVERS.test(plain) ? 'sun-caps' : 'sun-guards';
   const caution = sunCautionFor(plain);
+  if ((caution === 'sun-looking' || caution === 'sun-camera') && asksToAim(plain)) return 'sun-aim';
   return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
 };
 
