@@ -96,6 +96,12 @@ describe('which looks the larger', () => {
   });
 });
 
+it('which is higher, asked by night, is told of this minute, and then of the best', async () => {
+  expect((await last(['jupiter and saturn, which is higher'])).summary).toMatch(
+    /^Saturn: 36° high .*Jupiter is down.*Jupiter stands higher at its best/u,
+  );
+});
+
 describe('what was asked last', () => {
   it.each([
     [['saturn tonight', 'and later?'], /^Saturn/u],

@@ -13,7 +13,7 @@ import type { Pair, Stand } from './pair.js';
 import { largerWords } from './larger.js';
 import { firstOfBoth } from './which-first.js';
 
-export const COMPARED = ['higher', 'sooner', 'brighter', 'larger', 'apart'] as const;
+export const COMPARED = ['higher', 'higher-now', 'sooner', 'brighter', 'larger', 'apart'] as const;
 export type Compared = (typeof COMPARED)[number];
 
 const standOf = (target: Target, observer: Observer, utcMs: UtcMs): Stand => {
@@ -140,6 +140,7 @@ export const pairWords = (pair: Pair, compared: Compared, withinDeg: number | un
   if (withinDeg !== undefined) return `${pair.apartDeg <= withinDeg ? 'Yes' : 'No'}. ${apartWords(pair)}`;
   switch (compared) {
     case 'higher':
+    case 'higher-now':
       return higherWords(pair);
     case 'sooner':
       return soonerWords(pair);
