@@ -25,8 +25,8 @@ const textOf = ({ title, summary, facts, notes }: Reply): string =>
 // Heights and azimuths as `altitude` has them, which is held to astropy; which one is meant: common practice.
 describe('a side of the sky in short', () => {
   it.each([
-    ['whats the orange one in the ne', /Most likely Capella/u],
-    ['bright one ene', /Most likely Capella/u],
+    ['whats the orange star in the ne', /Most likely Capella/u],
+    ['bright one ene', /If it was a star: Capella/u],
     ['what is that bright star in the nw', /Most likely Vega/u],
     ['whats the white star wnw', /Most likely Vega/u],
     ['what is the bright thing due s', /Most likely Saturn/u],
