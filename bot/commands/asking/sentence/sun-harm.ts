@@ -7,6 +7,14 @@ import { foldWords } from '../../../ground/fold-text.js';
 /** The caution in knowledge/cautions.yaml that answers first. */
 export type SunCaution =
   | 'eyes'
+  | 'sun-now'
+  | 'sun-filter'
+  | 'sun-wedge'
+  | 'sun-worn-filter'
+  | 'sun-eyepiece-filter'
+  | 'sun-welding'
+  | 'sun-left'
+  | 'sun-flats'
   | 'sun-guards'
   | 'sun-caps'
   | 'sun-projection'
@@ -49,7 +57,7 @@ export const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
 const ECLIPSE =
   /\b(?:ecl?ip(?:se|ses|sed|s)|eclissi|sonnenfinsternis\w*|finsternis|zonsverduistering\w*|verduistering|zacmieni\w*)\b/u;
 const OF_ECLIPSE =
-  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular|max(?:imum)? eclipse|filters?\b.*\bc[1-4]|c[1-4]\b.*\bfilters?)\b/u;
+  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular\w*|max(?:imum)? eclipse|filters?\b.*\bc[1-4]|c[1-4]\b.*\bfilters?)\b/u;
 const PARTLY_COVERED = /\b\d{2}(?: \d)? ?(?:percent|per cent|pct|partial)\b|\bpartial\b/u;
 /** Other eclipses hurt nobody. */
 export const OTHER_ECLIPSE =
@@ -65,7 +73,7 @@ const GREEN_FLASH = /\bgreen flash\b/u;
 
 /** Guards that are for the Sun alone: named at all, they are asked of it. */
 const SUN_GUARD =
-  /\b(?:solar|sun|eclipse) (?:safe )?(?:filt\w*|film|foil|glass(?:es)?|viewers?|shades|goggles|wedge)\b|\bherschel wedge\b|\biso ?12312\b|\b(?:space|emergency|rescue|survival) (?:blanket|foil)\b.*\bfilt\w*|\bh ?alpha\b.*\b(?:without|no|front)\b|\bsonnenfilter\w*|\bfiltro solar\b|\bfiltre solaire\b|\bfiltro solare\b|\bzonnefilter\w*/u;
+  /\b(?:solar|sun|eclipse) (?:safe |continuum |white light )?(?:filt\w*|film|foil|glass(?:es)?|viewers?|shades|goggles|wedge)\b|\bherschel wedge\b|\biso ?12312\b|\b(?:space|emergency|rescue|survival) (?:blanket|foil)\b.*\bfilt\w*|\bh ?alpha\b.*\b(?:without|no|front)\b|\bsonnenfilter\w*|\bfiltro solar\b|\bfiltre solaire\b|\bfiltro solare\b|\bzonnefilter\w*/u;
 /** "Pin hole in the film". */
 const HOLED_FILM =
   /\b(?:pin ?holes?|holes?|scratch\w*|crease\w*|tear|torn)\b.*\b(?:solar|filter|\w+ style) (?:film|foil)\b|\b(?:solar|filter) (?:film|foil)\b.*\b(?:pin ?holes?|scratch\w*|torn)\b|\b(?:pin ?)?holes? in (?:the|my|a) (?:film|foil)\b/u;
@@ -73,7 +81,8 @@ const OF_PHOTOGRAPHY = /\b(?:camera film|roll of film|dew|mirror|lens coating)\b
 
 const FILTER_OFF =
   /\bfilt\w*(?: \w+){0,2} (?:off|away|removed)\b|\b(?:take|takes|taking|took|remove\w*|removing|pull|pulling|unscrew|drop)\b(?: \w+){0,4} (?:filt\w*|glasses)\b|\b(?:glasses|filt\w*) (?:come|comes|go|goes) off\b/u;
-const OFF_AT = /\b(?:contact|totality|total|max|maximum|path|eclip\w*|seconds|partial|percent|when|zone)\b/u;
+const OFF_AT =
+  /\b(?:contact|totality|total|max|maximum|path|annular\w*|ring|eclip\w*|seconds|partial|percent|when|zone)\b/u;
 const OTHER_FILTER =
   /\b(?:uhc|oiii|o3|nebula|light pollution|lp|cls|moon filter|colou?r(?:ed)?|filter wheel|wheel|thread\w*|stuck|jammed|luminance|narrow ?band|ha|nir|ir)\b/u;
 
@@ -86,7 +95,7 @@ const GREY_GLASS = /\bnd ?(?:3|3 0|3 8|5|5 0|400|1000|100000)\b/u;
 
 const TRANSIT_OF_SUN = /\btransit (?:of )?(?:mercury|venus)\b|\b(?:mercury|venus) transit\b/u;
 
-const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
+export const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ONTO =
   /\b(?:sun|solar|eclip\w*)\b|\b(?:on|onto|to|over|against|behind)\b.*\b(?:paper|card|cardboard|wall|screen|sheet)\b|\b(?:paper|card|cardboard|white light)\b/u;
 
