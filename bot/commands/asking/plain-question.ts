@@ -186,7 +186,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
           line: withNamed(read.line, named),
         };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
-  return talked(NEEDS_MORE, plain);
+  return talked(NEEDS_MORE, plain) ?? talked(NEEDS_MORE, words.trim().toLowerCase());
 };
 
 const readOnce = (text: string, known: Known): PlainReading => {

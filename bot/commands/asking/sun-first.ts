@@ -6,6 +6,7 @@ import { keepLastAsked, lastAsked } from './following/last-asked.js';
 import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
 import { knownFor } from './plain-reader.js';
 import type { Known } from './sentence/asked.js';
+import { eclipseKindSaid } from './sentence/eclipse-kind.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
@@ -36,6 +37,8 @@ export const sunFirst: WordsReader = {
     if (harm !== null) return warned(harm, deps, said);
     const follows = followed(text, deps, said, known);
     if (follows !== null) return 'line' in follows ? follows : warned(follows.harm, deps, said);
+    // "What about solar", after the Moon's eclipse, is of no looking.
+    if (eclipseKindSaid(text) !== null) return null;
     const read = lookingAtSun(withSunMadePlain(mended(text, known)), known);
     return read !== null && isProblem(read) ? warned(read, deps, said) : null;
   },

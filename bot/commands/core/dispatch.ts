@@ -153,7 +153,7 @@ const runGuarded = async (
     const checked = checkOptions(command, meant);
     if (isProblem(checked)) return guarded(checked, privacy);
     const request = { options: checked.values, asker, nowUtcMs, privacy };
-    keepFollowable(deps.store, request, { command, values: meant });
+    keepFollowable(deps, request, { command, values: meant });
     return finished(await command.run({ ...deps, store }, request), privacy, deps, nowUtcMs);
   } catch (error) {
     return guarded(failure(error, command.name, onError), privacy);

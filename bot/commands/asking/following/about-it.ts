@@ -54,7 +54,7 @@ const ITS = /\b(?:its|it's|it is|their)\b/iu;
 /** Answers of what is asked of a target. */
 const ANSWERS = /^(?:up|altitude|meridian|sun|remind|compare|epoch|bright|ahead meetings)\b/u;
 
-const nameOf = ({ command, values }: ToldLine): string | null => {
+export const nameOf = ({ command, values }: ToldLine): string | null => {
   if (values['other'] !== undefined) return null;
   if (command.name === 'moon') return 'the moon';
   if (command.name === 'moons') return 'Jupiter';

@@ -2,7 +2,7 @@
  * "And tomorrow?", "what about M 81", "when does it set": words that say of a question of the sky only what is to be different. Pure: from the
  * line asked last and the new words comes the new line, or nothing. Talk among people and words about a mount are nothing.
  */
-import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
+import { cleanText } from '../../../ground/fold-text.js';
 import { isProblem } from '../../../ground/problem.js';
 import { tableOf } from '../../../ground/table-of.js';
 import { resolveTarget } from '../../../catalogue/index.js';
@@ -12,17 +12,14 @@ import { towardsIn } from '../sentence/directions.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
 import { aboutIt, INHERITED, readWhole } from './about-it.js';
+import { mayFollow } from './may-follow.js';
 import { nextOne } from './next-one.js';
-import { saidShort } from './said-short.js';
-import { outrightLine } from './outright.js';
+import { outrightLine, type Beside } from './outright.js';
 import { NAMES_PLACE_OR_DAY, shiftedTimes, tellsShift } from './shift-time.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
-const LONGEST = 100;
-const MOST_WORDS = 12;
-
 const LEAD =
-  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
+  /^(?:(?:and|n|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
 /** Leads that say by themselves that something before is followed. */
 const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|if)\b/iu;
 /** With no "what if" before it this is told, not asked. */
@@ -30,32 +27,16 @@ const TELLS = /^(?:(?:and|ok|okay|so|but|no|oh|well),? )*(?:i|we) (?!meant?\b|di
 /** "Not M 51, M 101": one in the place of another. */
 const TAKES_BACK = /^not .+[ ,].+/iu;
 
+const AND_THEN = /^(?:and|n|&|so|ok)?,? ?(?:then|next)(?: what)?[\s?!.]*$/iu;
+
 /** Nothing by themselves; any other word that no part was made of says something else. */
 const GLUE =
   /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|morning|sky|skies|to|look|if|use|using|it)$/u;
 
-/** How a question begins that is whole in itself, or a line told at length. */
-const BEGINS_WHOLE =
-  /^(?:(?:hi|hello|hey|please)[, ]+)*(?:what(?!(?:'?s)? (?:about|if)\b)|whats|when|where|which|who|why|how(?! about\b)|is|are|can|could|will|would|should|does|do|did|show|give|find|tell|remind|compare|suggest|any|i|we|my|the|there|it|he|she|they|you)\b/iu;
-const NOT_SEEN = /^(?:no,? )?(?:i |we )?can(?:['’]?t|not| not) (?:see|find|use)\b/iu;
-const MEANS_IT = /\b(?:it|its|it's|they|them|their|that one|this one)\b/iu;
-const MOST_IN_SHORT = 4;
-
-/** Whether it is worth looking closer; costs next to nothing, as every question comes this way. */
-export const mayFollow = (text: string): boolean => {
-  const count = wordCountOf(text);
-  if (text.length > LONGEST || count > MOST_WORDS) return false;
-  return (
-    NOT_SEEN.test(text) ||
-    /\bmoon\w*\b/iu.test(text) ||
-    !BEGINS_WHOLE.test(text.trim()) ||
-    MEANS_IT.test(text) ||
-    saidShort(text.trim().replace(/[?!.]+$/u, '')) !== null ||
-    count <= MOST_IN_SHORT
-  );
-};
-
 const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:what about|how about|what if)\b/iu;
+
+/** Asked, with or without a mark at its end. */
+const ASKS = /^(?:how|when|where|what|which|is|are|can|could|will|does|do|should)\b/iu;
 
 interface Said {
   readonly rest: string;
@@ -68,10 +49,10 @@ const saidIn = (text: string, known: Known): Said | null => {
   if (!mayFollow(clean) || /\n/u.test(text.trim())) return null;
   const typed = clean.replace(/[’‘`]/gu, "'");
   const isQuestion = /\?\s*$/u.test(text) || ASKS_BY_ITSELF.test(typed);
-  const spelt = partedIn(mended(typed, known));
+  const spelt = partedIn(mended(AND_THEN.test(typed) ? 'and the next one' : typed, known));
   if (spelt.rest === '' || TELLS.test(typed)) return null;
   // What is only told has its words as they stand: "no sound" is no Sunday.
-  const parted = spelt.isLed || isQuestion ? spelt : partedIn(typed);
+  const parted = spelt.isLed || isQuestion || ASKS.test(spelt.rest) ? spelt : partedIn(typed);
   return { ...parted, isQuestion };
 };
 
@@ -270,11 +251,12 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
-interface Beside {
-  readonly isStrict: boolean;
-}
-
-const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
+const following = (
+  before: ToldLine,
+  said: Said,
+  known: Known,
+  { isStrict }: Pick<Beside, 'isStrict'>,
+): LineRead | null => {
   const ofIt = aboutIt(before, said.rest, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
   if (isStrict && !(said.isLed && (said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest)))) return null;
@@ -289,10 +271,15 @@ const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Bes
  * @param line the line asked last, as `keepLastAsked` has it
  * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
  */
-export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
+export const followUp = (
+  line: string,
+  text: string,
+  known: Known,
+  { isStrict = false, earlier = null }: Partial<Beside> = {},
+): LineRead | null => {
   const before = toldLine(line, known.allCommands ?? []);
   if (before === null) return null;
-  const outright = outrightLine(before, text, known, isStrict);
+  const outright = outrightLine(before, text, known, { isStrict, earlier });
   if (outright !== null) return { line: outright };
   const said = saidIn(text, known);
   return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });

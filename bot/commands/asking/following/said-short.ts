@@ -12,7 +12,16 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
     ),
     'where is it',
   ],
-  [form('(?:when|what time)?(?: is| does it)? ?(?:it )?(?:best|highest)'), 'when is it highest'],
+  [
+    form("(?:(?:when|what time)(?:'?s| is| does)? ?(?:it )?)?(?:at )?(?:its )?highest(?: point)?"),
+    'when is it highest',
+  ],
+  [
+    form(
+      "(?:(?:when|what time|what)(?:'?s| is| does)? ?(?:it |the )?)?(?:at )?(?:its )?best(?: (?:time|hour|moment))?(?: for it| to (?:see|look at|view|observe) it)?",
+    ),
+    'when is it best',
+  ],
   [form('(?:rise|rising|rises|set|setting|sets) ?times?|when (?:rising|setting)'), 'when does it rise'],
   [
     form(

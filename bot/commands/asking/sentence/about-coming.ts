@@ -31,15 +31,31 @@ const aheadLine = (
 
 /** A day of a month, not "tonight"; a month alone is taken by its middle, and is none. */
 const OF_A_DATE = /\d/u;
+/** Several are asked for: a list. */
+const ECLIPSES_LISTED =
+  /\b(?:list|all|every|upcoming|eclipses|which (?:ones|years?)|how many|calendar|dates)\b(?!.*\b(?:first|next one)\b)/u;
+const CONTACTS = /\b(?:c ?[1-4]|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) contacts?|contact times?)\b/u;
+
+const shapeSaid = (asked: Asked): Readonly<Record<string, string | null>> => {
+  if (says(asked, /\btotal(?:ity)?\b/u)) return { total: 'yes' };
+  if (says(asked, /\b(?:annular\w*|ring of fire|a ring)\b/u)) return { shape: 'annular' };
+  return says(asked, /\bpartial\b/u) ? { shape: 'partial' } : {};
+};
+
 const eclipsesAsked: Rule = (asked) => {
-  // "the eclipse of Algol" is its own.
-  const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
+  const hasContacts = says(asked, CONTACTS);
+  // "the eclipse of Algol" is its own; C2 is no number of a list.
+  const isOfOthers = asked.targets.some(
+    (name) => name !== 'sun' && name !== 'moon' && !(hasContacts && /^c ?[1-4]$/u.test(name)),
+  );
   if (!says(asked, ECLIPSE) || isOfOthers) return null;
-  const total = says(asked, /\btotal(?:ity)?\b/u) ? 'yes' : null;
   const { night } = nightAlone(asked.when);
   const on = night !== null && asked.when.note === null && OF_A_DATE.test(night) ? night : null;
-  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', on, { total });
-  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) ? 'Sun' : undefined, on, { total });
+  const isOfOne = !says(asked, ECLIPSES_LISTED) && (on !== null || periodSaid(asked.plain) === null);
+  const one = hasContacts ? 'contacts' : 'next';
+  const more = { ...shapeSaid(asked), first: hasContacts || isOfOne ? one : null };
+  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', on, more);
+  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) || hasContacts ? 'Sun' : undefined, on, more);
 };
 
 /** Whether any are left. */

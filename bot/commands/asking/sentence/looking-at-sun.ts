@@ -7,7 +7,8 @@ import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
 import { harmByDay } from './sun-by-day.js';
 import { nextEclipseWords } from './next-eclipse-words.js';
-import { asksFilterInTotality, plainHarm, PROJECTS, sunCautionFor, sunHarm, type SunCaution } from './sun-harm.js';
+import { asksToAim, isFilterHurt, isOfWelding, isPinholeInCard, type SunCaution } from './sun-guards.js';
+import { asksFilterInTotality, plainHarm, PROJECTS, sunCautionFor, sunHarm } from './sun-harm.js';
 import { sunKind } from './sun-kinds.js';
 import { isSunNow } from './sun-now.js';
 import { solarFilterFor } from './solar-filter.js';
@@ -97,9 +98,13 @@ const ASKS_HOW =
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
   if (asksFilterInTotality(plain)) return 'sun-totality-filter';
+  if (isPinholeInCard(plain)) return 'sun-pinhole';
+  if (isFilterHurt(plain)) return 'sun-hole';
+  if (isOfWelding(plain)) return 'sun-welding';
   if (FILM_ON_FINDER.test(plain)) return 'sun-guards';
   if (asksNeed(plain)) return UNCOVERS.test(plain) ? 'sun-caps' : 'sun-guards';
   const caution = sunCautionFor(plain);
+  if ((caution === 'sun-looking' || caution === 'sun-camera') && asksToAim(plain)) return 'sun-aim';
   return caution === 'sun-looking' && ASKS_HOW.test(plain) ? 'sun-how' : caution;
 };
 

@@ -3,6 +3,7 @@
  * hole. Pure; English, and the plainest words of other languages (from memory).
  */
 import type { DayAt } from './day-at.js';
+import type { SunCaution } from './sun-guards.js';
 import {
   CAMERA,
   LOOKS,
@@ -15,7 +16,6 @@ import {
   SUN,
   SUN_ABROAD,
   TUBE,
-  type SunCaution,
 } from './sun-harm.js';
 
 const MOON = /\b(?:moons?|neumond|vollmond|moon s|lunar|luna|lune|mond\w*|maan\w*|lua|ksiezyc\w*)\b/u;
@@ -140,6 +140,7 @@ const hourSaid = (plain: string): string | null => {
 
 const ON_SUN = /\bon (?:the )?sun\b/u;
 const STILL_LIGHT = /\b(?:its|it is|while|still) (?:\w+ )?(?:light|bright|day)\b/u;
+const NOW = /\b(?:now|yet|at the moment)\b/u;
 const FLATS_AT_EDGE = /\bflats?\b.*\b(?:at|around|near|before) (?:the )?sun ?(?:set|rise)\b/u;
 const isDayWork = (plain: string, day: DayAt | null): boolean => {
   if (!IS_WORK.test(plain) || OTHER_WORK.test(plain) || ON_SUN.test(plain)) return false;
@@ -148,7 +149,7 @@ const isDayWork = (plain: string, day: DayAt | null): boolean => {
   const hour = hourSaid(plain);
   if (hour !== null && day !== null) return day.isSunUp(hour);
   const isOpen = OPEN.test(plain) || CAPS.test(plain);
-  return DAY.test(plain) || STILL_LIGHT.test(plain) || (isOpen && day?.isSunUp('now') === true);
+  return DAY.test(plain) || STILL_LIGHT.test(plain) || ((isOpen || NOW.test(plain)) && day?.isSunUp('now') === true);
 };
 
 const SMALL_HOLE =

@@ -3,34 +3,7 @@
  * taken off, the Sun low and red, a projection, a sweep by day. Pure; English, and the plainest words of seven more languages (from memory).
  */
 import { foldWords } from '../../../ground/fold-text.js';
-
-/** The caution in knowledge/cautions.yaml that answers first. */
-export type SunCaution =
-  | 'eyes'
-  | 'sun-now'
-  | 'sun-filter'
-  | 'sun-wedge'
-  | 'sun-worn-filter'
-  | 'sun-eyepiece-filter'
-  | 'sun-welding'
-  | 'sun-left'
-  | 'sun-flats'
-  | 'sun-guards'
-  | 'sun-caps'
-  | 'sun-projection'
-  | 'sun-looking'
-  | 'sun-how'
-  | 'sun-camera'
-  | 'sun-glasses'
-  | 'sun-totality'
-  | 'sun-totality-filter'
-  | 'sun-sweep'
-  | 'sun-halo'
-  | 'sun-hidden'
-  | 'sun-open'
-  | 'sun-day-work'
-  | 'sun-new-moon'
-  | 'sun-small-hole';
+import { isFilterHurt, isOfWelding, type SunCaution } from './sun-guards.js';
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
 export const CAMERA =
@@ -184,6 +157,8 @@ const isAbroad = (plain: string): boolean =>
 
 const isGuard = (plain: string): boolean =>
   SUN_GUARD.test(plain) ||
+  isOfWelding(plain) ||
+  (isFilterHurt(plain) && !OTHER_FILTER.test(plain)) ||
   FINDER_OPEN.test(plain) ||
   (FELL_OFF.test(plain) && !OTHER_FILTER.test(plain)) ||
   (GREY_GLASS.test(plain) && !OTHER_ECLIPSE.test(plain) && (TUBE.test(plain) || /\bvisual\b/u.test(plain))) ||

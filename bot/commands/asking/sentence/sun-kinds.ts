@@ -1,23 +1,13 @@
-/** What is held against the Sun has a right answer of its own kind: a wedge, a filter that is worn or sits at the eyepiece, welders' glass. Pure; English. */
-import { OF_TROUBLE, PROJECTS, SUN, TUBE, type SunCaution } from './sun-harm.js';
+/** What is asked near the Sun and has a right answer of its own: a wedge, a filter at the eyepiece, flats, a tube left running. Pure; English. */
+import type { SunCaution } from './sun-guards.js';
+import { OF_TROUBLE, SUN, TUBE } from './sun-harm.js';
 
 const WEDGE = /\bherschel\w* (?:wedge|prism)\b|\b(?:solar|sun) (?:wedge|prism)\b/u;
-const FILTER = '(?:filters?|film|foil|(?:sun|eclipse|solar) ?glass(?:es)?)';
-const WORN =
-  '(?:pin ?holes?|holes?|scratch\\w*|creas\\w*|torn|tears?|crack\\w*|ripped|rips?|peel\\w*|wrinkl\\w*|dented|damaged|old)';
-const IS_WORN = new RegExp(
-  `\\b${FILTER}(?: \\w+){0,3} ${WORN}\\b|\\b${WORN}(?: \\w+){0,2} (?:in|on|through|across) (?:\\w+ ){0,2}${FILTER}\\b|\\b(?:scratched|torn|creased|cracked|ripped|damaged) (?:\\w+ ){0,2}${FILTER}\\b`,
-  'u',
-);
-const AGAINST_SUN = /\b(?:solar|sun|eclipse|front|full aperture)\b|\bfilm\b|\bfoil\b/u;
 const AT_EYEPIECE = new RegExp(
   `\\bfilters?\\b.*\\b(?:screw\\w*|thread\\w*|fits?|goes|in|into|on|onto|at|for|behind)\\b.*\\b(?:eye ?pieces?|ep|diagonal)\\b|\\b(?:eye ?pieces?|ep)\\b (?:\\w+ ){0,2}(?:solar |sun )?filters?\\b`,
   'u',
 );
 const IN_FRONT = /\b(?:front|aperture|over the (?:tube|telescope|scope|lens|end))\b/u;
-const WELDERS =
-  /\bweld\w*\b.*\b(?:glass|shade|goggles|mask|helmet|filters?|visor)\b|\b(?:glass|shade|goggles|mask|helmet|filters?|visor)\b.*\bweld\w*\b|\bweld\w* (?:no|number|nr) ?\d/u;
-const OF_OTHER_WORK = /\b(?:pier|tripod|bracket|welded|rust|steel|adapt[eo]r|plate)\b/u;
 const PROJECTED =
   /\beye ?piece projection\b|\bproject\w* (?:\w+ ){0,3}(?:through|with|from|by) (?:\w+ ){0,3}eye ?piece\b/u;
 const OTHER_SIGHTS =
@@ -54,8 +44,6 @@ const TOLD_OF_NIGHT =
  */
 export const sunKind = (plain: string, isSunUp: boolean): SunCaution | null => {
   if (WEDGE.test(plain)) return 'sun-wedge';
-  if (WELDERS.test(plain) && !OF_OTHER_WORK.test(plain)) return 'sun-welding';
-  if (IS_WORN.test(plain) && AGAINST_SUN.test(plain) && !PROJECTS.test(plain)) return 'sun-worn-filter';
   if (SUN.test(plain) && AT_EYEPIECE.test(plain) && !IN_FRONT.test(plain)) return 'sun-eyepiece-filter';
   if (PROJECTED.test(plain) && !OTHER_SIGHTS.test(plain) && (isSunUp || SUN.test(plain) || !TUBE.test(plain)))
     return 'sun-projection';
