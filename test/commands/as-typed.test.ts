@@ -84,9 +84,9 @@ describe('names that several places share', () => {
     ['dublin', 'dark site:"Dublin, Leinster, IE"'],
     ['cambridge', 'dark site:"Cambridge, England, GB"'],
     ['birmingham', 'dark site:"Birmingham, England, GB"'],
-    ['boston', 'dark site:"Boston, Massachusetts, US"'],
+    ['boston', 'dark site:"Boston, England, GB"'],
     ['"la palma"', 'dark site:"La Palma, Canary Islands, ES"'],
-  ])('%s is asked about, the largest first, and each choice answers', async (name, first) => {
+  ])('%s is asked about, the one near the site first, else the largest, and each choice answers', async (name, first) => {
     const { problem, choices = [] } = await refusal(deps, `dark ${name}`, NOW);
     expect(problem).toBe('ambiguous-place');
     expect(choices[0]?.run).toBe(first);

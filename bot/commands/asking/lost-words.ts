@@ -22,7 +22,7 @@ const notFollowed = (text: string): Problem =>
 
 /** The Sun, or what there is of it alone; in eight languages, from memory. */
 const NAMES_SUN =
-  /\b(?:(?:the|at|to|on|into|towards?) sun|sun (?:and|with|through|in)|solar|sunspots?|annular\w*|totality|eclips\w+|sonne\w*|soleil|(?:el|al|del) sol|(?:il|al|del|sul) sole|(?:o|ao|do) sol|(?:de|het) zon|slonc\w+)\b(?! panels?| system| ?time)/u;
+  /\b(?:(?:the|at|to|on|into|towards?) sun|sun (?:and|with|through|in)|solar (?:filters?|film|observ\w*|imag\w*|photo\w*|scope|telescope|dis[ck]|view\w*|astronomy|project\w*|prominences?)|sunspots?|annular\w*|totality|eclips\w+|sonne\w*|soleil|(?:el|al|del) sol|(?:il|al|del|sul) sole|(?:o|ao|do) sol|(?:de|het) zon|slonc\w+)\b/u;
 
 /** Better warned for nothing than sent on unwarned. */
 const ofTheSun = (): Problem =>

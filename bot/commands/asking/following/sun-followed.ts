@@ -33,8 +33,13 @@ const MOST_WORDS = 9;
 /** A line to run in its place, or what to say first. */
 export type SunFollowed = { readonly line: string } | { readonly harm: Problem };
 
+interface Near {
+  readonly name: string;
+  readonly site?: string;
+}
+
 /** The target of the last line, where it is one that stands near the Sun, or the line was of the Sun. */
-const targetOf = (last: string | null, known: Known): { readonly name: string; readonly site?: string } | null => {
+const targetOf = (last: string | null, known: Known): Near | null => {
   const told = last === null ? null : toldLine(last, known.allCommands ?? []);
   const name = told?.values['target'];
   if (told === null || name === undefined || !/^(?:sun|up|altitude|meridian)$/u.test(told.command.name)) return null;
@@ -43,18 +48,27 @@ const targetOf = (last: string | null, known: Known): { readonly name: string; r
   return isNear ? { name, ...(site === undefined ? {} : { site }) } : null;
 };
 
-const ofTarget = (plain: string, { name, site }: { name: string; site?: string }, known: Known): SunFollowed | null => {
+const withSite = (line: string, site: string | undefined): string =>
+  site === undefined || line.includes('site:') ? line : `${line} ${commandLine('', '', { site }).trim()}`;
+
+const ofTarget = (plain: string, { name, site }: Near, known: Known): SunFollowed | null => {
   if (SAFE_ALONE.test(plain)) return { line: commandLine('sun', name, { site }) };
   if (!GOES.test(plain)) return null;
   const words = plain.replace(/\b(?:it|that|them)\b/u, name);
   const harm = sunHarmAnswer(words, known);
   if (harm !== null) return { harm };
   const line = readWhole(words, known);
-  return line === null || site === undefined || line.includes('site:')
-    ? line === null
-      ? null
-      : { line }
-    : { line: `${line} ${commandLine('', '', { site }).trim()}` };
+  return line === null ? null : { line: withSite(line, site) };
+};
+
+const isQuickLook = (plain: string): boolean => QUICK_ALONE.test(plain) && IS_LOOK.test(plain) && IS_QUICK.test(plain);
+
+/** Said after a warning, and of nothing else. */
+const isOfWarning = (plain: string, known: Known): boolean => {
+  if (SAYS_NIGHT.test(plain)) return false;
+  if (SAFE_ALONE.test(plain)) return true;
+  const isWith = WITH_IT.test(plain) && [TUBE, CAMERA, GUARD].some((one) => one.test(plain));
+  return isWith && partsOf(plain, known).named.length === 0;
 };
 
 /**
@@ -68,11 +82,7 @@ export const sunFollowed = (text: string, last: string | null, isTalk: boolean, 
   const target = targetOf(last, known);
   const followed = target === null ? null : ofTarget(plain, target, known);
   if (followed !== null) return followed;
-  const isSun = isTalk || target !== null;
-  if (QUICK_ALONE.test(plain) && IS_LOOK.test(plain) && IS_QUICK.test(plain))
-    return isSun || known.day?.isSunUp('now') === true ? { harm: aboutSunTalk(plain) } : null;
-  if (!isTalk || SAYS_NIGHT.test(plain)) return null;
-  if (SAFE_ALONE.test(plain)) return { harm: aboutSunTalk(plain) };
-  const isWith = WITH_IT.test(plain) && (TUBE.test(plain) || CAMERA.test(plain) || GUARD.test(plain));
-  return isWith && partsOf(plain, known).named.length === 0 ? { harm: aboutSunTalk(plain) } : null;
+  const isSun = isTalk || target !== null || known.day?.isSunUp('now') === true;
+  const isWarned = (isSun && isQuickLook(plain)) || (isTalk && isOfWarning(plain, known));
+  return isWarned ? { harm: aboutSunTalk(plain) } : null;
 };

@@ -93,7 +93,7 @@ const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(p
 
 /** A safe way to do it is asked for: "No" would be no answer. */
 const ASKS_HOW =
-  /^(?:hi |hey |so )*(?:i|we)(?:'d| would)? (?:want|like|wanna|wish|hope)(?: to)? (?:see|look|watch|view|observe|photograph|image|show)\b|^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
+  /^(?:hi |hey |so )*(?:i|we)(?:'d| would)? (?:want|like|wanna|wish|hope)(?: to)? (?:see|look|watch|view|observe|photograph|image)\b|^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
 
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
@@ -172,14 +172,18 @@ const isOfSunset = (said: string): boolean =>
 const isOfUnnamedSun = (said: string): boolean =>
   isOfSunset(said) || FILM_ON_FINDER.test(said) || (FINDER_FILTER.test(said) && asksNeed(said));
 
+/** What has happened, and what has an answer of its own. */
+const firstIn = (said: string, isSunUp: boolean): SunCaution | null => {
+  if (WAITS.test(said)) return null;
+  const plain = plainHarm(said);
+  return isSunNow(plain, isSunUp) && !LOOKED.test(said) ? 'sun-now' : sunKind(plain, isSunUp);
+};
+
 /** What is to be said first; what is needed, or has happened, before all. */
 const harmIn = (said: string, { day }: Known): SunCaution | null => {
   const isSunUp = day?.isSunUp('now') === true;
-  const plain = plainHarm(said);
-  if (WAITS.test(said)) return null;
-  if (isSunNow(plain, isSunUp) && !LOOKED.test(said)) return 'sun-now';
-  const kind = sunKind(plain, isSunUp);
-  if (kind !== null) return kind;
+  const first = firstIn(said, isSunUp);
+  if (first !== null) return first;
   const harm = sunHarm(said, isSunUp);
   const isPlain = harm === null || harm === 'sun-looking' || harm === 'sun-camera';
   const near = isPlain && !LOOKED.test(said) ? harmByDay(said, day ?? null) : null;
@@ -208,6 +212,9 @@ export const lookingAtSun = (typed: string, known: Known): Reading | Problem | n
 const TURNED_ON_IT =
   /\b(?:align|sync|focus|cent(?:er|re)|point|aim|guide|track|calibrat)\w* (?:\w+ ){0,2}(?:on|to) (?:the )?sun\b(?! (?:evening|night|morning|afternoon|\d))/u;
 
+const isOfSunday = (plain: string, night: string | null): boolean =>
+  /\bsun/u.test(night ?? '') && !TURNED_ON_IT.test(plain);
+
 const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();
   if (isOfUnnamedSun(said)) return answerTo(said);
@@ -218,9 +225,7 @@ const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | nul
   const isNear = WHAT_IS_NEAR.test(plain);
   if (!isNear && (!asksToLook(plain) || (ASKS_WHEN.test(plain) && !MAY_I.test(plain)))) return null;
   const parts = partsOf(typed.replace(NO_NAMES, ' '), known);
-  // "on sun" is the day.
-  const isDay = /\bsun/u.test(parts.when.night ?? '') && !TURNED_ON_IT.test(plain);
-  if (parts.named.length > 0 || isDay) return null;
+  if (parts.named.length > 0 || isOfSunday(plain, parts.when.night)) return null;
   if (!isNear) return answerTo(plain);
   return { line: commandLine('sun', 'Sun', { at: hourOf(plain, parts), site: parts.site ?? undefined }) };
 };

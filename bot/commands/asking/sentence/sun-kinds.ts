@@ -14,7 +14,7 @@ const OTHER_SIGHTS =
   /\b(?:moon|lunar|jupiter|saturn|mars|planets?|planetary|dso|deep sky|stars?|nebula\w*|galax\w*)\b/u;
 /** Which filter, and no more: how to look is not asked. */
 const ASKS_FILTER =
-  /^(?:(?:which|what|any|a|need|want|looking for|recommend|best|good|kind of|sort of|type of|do i need|i need|is there) ?(?:a |an )?)*(?:solar|sun) filters? (?:for|do i|should i|is (?:best|right)|fits?|to (?:use|buy|get))\b/u;
+  /^(?:(?:which|what|any|a|need|want|looking for|recommend|best|good|kind of|sort of|type of|i need) ?(?:a |an )?)*(?:solar|sun) filters? (?:for|do i|should i|is (?:best|right)|fits?|to (?:use|buy|get))\b/u;
 
 const FLATS = /\b(?:flats|flat (?:fields?|frames?))\b/u;
 const BY_TWILIGHT = /\b(?:dusk|dawn|twilight|evening|morning|sun ?set|sun ?rise|sky)\b/u;
@@ -37,17 +37,29 @@ const isLeftRunning = (plain: string): boolean =>
 const TOLD_OF_NIGHT =
   /\b(?:last night|yesterday|went|woke|stops|failed|fails|lost|drift\w*|batter(?:y|ies)|memory|dew|how (?:long|many|do|can)|what|which|when|why|cover\w*)\b/u;
 
+const isAtEyepiece = (plain: string): boolean => SUN.test(plain) && AT_EYEPIECE.test(plain) && !IN_FRONT.test(plain);
+
+/** Of a planet it is how one photographs. */
+const isProjected = (plain: string, isSunUp: boolean): boolean =>
+  PROJECTED.test(plain) && !OTHER_SIGHTS.test(plain) && (isSunUp || SUN.test(plain) || !TUBE.test(plain));
+
+const isOfFlats = (plain: string): boolean =>
+  FLATS.test(plain) && SUN.test(plain) && BY_TWILIGHT.test(plain) && WHERE_TO.test(plain);
+
+/** In this order. */
+const KINDS: readonly (readonly [SunCaution, (plain: string, isSunUp: boolean) => boolean])[] = [
+  ['sun-wedge', (plain) => WEDGE.test(plain)],
+  ['sun-eyepiece-filter', isAtEyepiece],
+  ['sun-projection', isProjected],
+  ['sun-flats', isOfFlats],
+  ['sun-left', isLeftRunning],
+  ['sun-filter', (plain) => ASKS_FILTER.test(plain)],
+];
+
 /**
  * @param plain folded, see plainHarm
  * @param isSunUp where the asker usually stands, now
  * @returns null: it is of none of these
  */
-export const sunKind = (plain: string, isSunUp: boolean): SunCaution | null => {
-  if (WEDGE.test(plain)) return 'sun-wedge';
-  if (SUN.test(plain) && AT_EYEPIECE.test(plain) && !IN_FRONT.test(plain)) return 'sun-eyepiece-filter';
-  if (PROJECTED.test(plain) && !OTHER_SIGHTS.test(plain) && (isSunUp || SUN.test(plain) || !TUBE.test(plain)))
-    return 'sun-projection';
-  if (FLATS.test(plain) && SUN.test(plain) && BY_TWILIGHT.test(plain) && WHERE_TO.test(plain)) return 'sun-flats';
-  if (isLeftRunning(plain)) return 'sun-left';
-  return ASKS_FILTER.test(plain) ? 'sun-filter' : null;
-};
+export const sunKind = (plain: string, isSunUp: boolean): SunCaution | null =>
+  KINDS.find(([, isOfIt]) => isOfIt(plain, isSunUp))?.[0] ?? null;
