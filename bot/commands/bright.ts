@@ -5,6 +5,7 @@ import { isProblem, problem, type Choice, type Problem } from '../ground/problem
 import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
+import { moonAt } from '../sky/moon.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
@@ -31,12 +32,23 @@ const MOST_SHOWN = 5;
 const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
 
 /** The brightest, planets always among them; of what shines steadily they stand first. */
-const shownOf = <One extends Placed>(there: readonly One[], isSteady: boolean): readonly One[] => {
+const shownOf = <One extends Placed>(
+  there: readonly One[],
+  isSteady: boolean,
+  order: (a: Placed, b: Placed) => number,
+): readonly One[] => {
   const planets = there.filter(isPlanet);
   const others = there.filter((one) => !isPlanet(one)).slice(0, Math.max(0, MOST_SHOWN - planets.length));
   const shown = [...planets, ...others];
-  return isSteady ? shown : shown.sort((a, b) => dimmed(a) - dimmed(b));
+  return isSteady ? shown : shown.sort(order);
 };
+
+/** Higher than this nobody says which way it stands; common practice, no source. */
+const NEARLY_OVERHEAD_DEG = 60;
+const isHigh = ({ at }: Placed): number => Number(at.altitudeDeg >= NEARLY_OVERHEAD_DEG);
+/** The brightest as they look; what is nearly overhead is in no part of the sky, and comes last. */
+const byLook = (a: Placed, b: Placed): number => isHigh(a) - isHigh(b) || dimmed(a) - dimmed(b);
+const byDimmed = (a: Placed, b: Placed): number => dimmed(a) - dimmed(b);
 
 /** What clear air takes of a star's light at the zenith, at sea level; common practice, no source. */
 const EXTINCTION_MAG = 0.2;
@@ -123,6 +135,13 @@ const summaryOf = (first: Placed | undefined, { isSteady, colour, side, isOverhe
   return isOverhead ? `Brightest up there: ${told}` : `Most likely ${told}`;
 };
 
+/** Whatever it was that shone: beside the Moon all else is faint. */
+const moonFirst = (moon: Placed, next: Placed | undefined, litFraction: number): string => {
+  const lit = Math.round(litFraction * 100);
+  const other = next === undefined ? '' : ` If it was a star: ${nameWithAlias(next.target)}, ${placeOfOne(next)}.`;
+  return `Most likely the Moon, ${lit} % lit: ${placeOfOne(moon)}.${other}`;
+};
+
 const notesOf = (seen: readonly Placed[], isSteady: boolean, aside: string | null): readonly string[] => [
   ...(isSteady && !seen.some(isPlanet) ? [steadyNote(aside)] : []),
   ...(seen.every(({ target }) => target.kind === 'moon')
@@ -168,6 +187,7 @@ export const bright = defineCommand({
     height: optional(choice('Low (under 30°) or high', ['low', 'high'])),
     colour: optional(choice('Which colour it has: those come first', COLOURS, COLOUR_NAMES)),
     steady: optional(flag('It does not twinkle: planets first')),
+    thing: optional(flag('Whatever shone, not a star for certain: the Moon first')),
     near: optional(text('Near which target: the bright ones beside it', { complete: 'target' })),
     side: optional(choice('With near: on which side of it', SIDES)),
     at: atOption,
@@ -193,6 +213,7 @@ export const bright = defineCommand({
     const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > DAY_SUN_DEG;
     const isThere = standsTowards(towards, observer);
     const { height } = request.options;
+    const order = towards === null || towards === 'overhead' ? byDimmed : byLook;
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
     const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
@@ -202,15 +223,16 @@ export const bright = defineCommand({
         ({ target, at }) =>
           at.altitudeDeg >= LEAST_DEG && isSoHigh(at.altitudeDeg) && isThere({ target, bestUtcMs: utcMs }),
       )
-      .sort((a, b) => dimmed(a) - dimmed(b));
+      .sort(order);
     const isSteady = request.options.steady === true;
     const { colour } = request.options;
     const ofColour = colour === undefined ? [] : there.filter(({ target }) => colourOf(target) === colour);
-    const shown = withFirst(shownOf(there, isSteady), ofColour);
+    const shown = withFirst(shownOf(there, isSteady, order), ofColour);
     const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
     const side = towards === null ? 'in the sky' : towardsWords(towards);
     const when = formatLocalDateTime(utcMs, zone);
+    const moon = request.options.thing === true ? seen.find(({ target }) => target.kind === 'moon') : undefined;
     const first = seen.find(({ target }) => target.kind !== 'moon');
     const isOverhead = towards === 'overhead';
     const constellation = overheadWords(observer, utcMs, isOverhead && !isDay);
@@ -219,7 +241,11 @@ export const bright = defineCommand({
     return reply({
       title: `Bright ${side}, ${when}`,
       level: first === undefined || day.isDay ? 'info' : 'good',
-      summary: day.before(`${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`),
+      summary: day.before(
+        moon === undefined
+          ? `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`
+          : moonFirst(moon, first, moonAt(observer, utcMs).illuminatedFraction),
+      ),
       facts: seen.map((one) => ({
         label: nameWithAlias(one.target),
         value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,

@@ -13,6 +13,7 @@ import { isProblem, type Problem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
 import type { Outcome, Reply } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
+import { toldHere } from './asking/following/told-here.js';
 import { commandLine, targetAtSite, targetFor } from './asking/question-parts.js';
 import { choice, defineCommand, number, optional, text, type Deps, type Request } from './core/command.js';
 import { withCapsOn } from './sun/caps-on.js';
@@ -74,7 +75,9 @@ export const up = defineCommand({
   ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
-    const equipment = options.with === undefined ? USUAL_EQUIPMENT : readEquipment(options.with);
+    const told = toldHere(deps.store, request, options);
+    const kit = options.with ?? told.with;
+    const equipment = kit === undefined ? USUAL_EQUIPMENT : readEquipment(kit);
     if (isProblem(equipment)) return equipment;
     const found = await targetAtSite(deps, request, {
       command: 'up',
@@ -95,7 +98,7 @@ export const up = defineCommand({
     const { night } = dated;
     const target = doubleThen(found.target, night.startUtcMs);
     const asked = { ...found, target };
-    const sky = options.sky ?? where.sky ?? USUAL_SKY;
+    const sky = options.sky ?? told.sky ?? where.sky ?? USUAL_SKY;
     const twilight = twilights(where.site.observer, night.startUtcMs, night.endUtcMs);
     const outlookQuestion = {
       target,
@@ -116,7 +119,7 @@ export const up = defineCommand({
       utcMs: dated.hour?.utcMs ?? null,
       nowUtcMs,
       equipment,
-      isKitSaid: options.with !== undefined,
+      isKitSaid: kit !== undefined,
       found: seen,
       facing: options.facing,
       outlookQuestion: part === null ? outlookQuestion : { ...outlookQuestion, night: part.within },
@@ -140,6 +143,8 @@ export const up = defineCommand({
       first,
     };
     const answer = upReply(deps, question, seen);
-    return withOtherPart(answer, outlookQuestion, { part, found: seen, target, zone: where.site.zone });
+    const isOfKit = answer.facts.some(({ label }) => label === 'Shows');
+    const noted = isOfKit ? { ...answer, notes: [...answer.notes, ...told.notes] } : answer;
+    return withOtherPart(noted, outlookQuestion, { part, found: seen, target, zone: where.site.zone });
   },
 });

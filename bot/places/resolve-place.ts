@@ -12,6 +12,8 @@ import { placeLabel, placeSpec } from './wording.js';
 const MOST_CANDIDATES = 25;
 /** A place this many times as large as the next of its name is taken without asking, and said so. */
 const OVERWHELMING = 20;
+/** A city that the whole world knows needs less. */
+const CITY_OVERWHELMING = 10;
 /** So is one near the usual site that is plainly the larger, where the next is no city of a size that many would mean. */
 const PLAINLY_LARGER = 3;
 const MANY_MEAN_IT = 40_000;
@@ -158,7 +160,7 @@ const isMeant = (
   near: Spot | null,
 ): boolean => {
   const times = largest.population / Math.max(1, next.population);
-  if (here === undefined) return times >= OVERWHELMING;
+  if (here === undefined) return times >= (largest.population >= WORLD_CITY ? CITY_OVERWHELMING : OVERWHELMING);
   if (here === largest && near !== null && distanceKm(here, near) <= STANDS_IN_KM) return true;
   return here === largest && times >= PLAINLY_LARGER && (times >= OVERWHELMING || next.population < MANY_MEAN_IT);
 };
@@ -174,7 +176,7 @@ const alikeNamed = (places: Places, text: string): readonly PlaceRecord[] => {
 
 /**
  * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken when it has at least 20 times the people of
- * the next, or three times where that is a small town and it is the one near `near`, where the asker stands, and never where another is
+ * the next (ten times where half a million live), or three times where that is a small town and it is the one near `near`, where the asker stands, and never where another is
  * that one; `note` then says so.
  * Never throws on any text (only when the list cannot be read).
  */

@@ -67,7 +67,7 @@ const chosenOf = (seen: readonly Eclipse[], question: Question): Eclipse | undef
   const day = question.night ?? null;
   if (day !== null) return seen.find((eclipse) => isOfDay(eclipse, day)) ?? seen.find(isNoticed);
   const counted = countedOf(question, seen);
-  return counted[later] ?? (later > 0 ? undefined : (shape === null ? seen[0] : (seen.find(isNoticed) ?? seen[0])));
+  return counted[later] ?? (later > 0 ? undefined : shape === null ? seen[0] : (seen.find(isNoticed) ?? seen[0]));
 };
 
 /** That one and no other, where one alone is asked for. */
@@ -99,7 +99,10 @@ const laterSummary = (
   if (then === undefined)
     return `No more ${shape === null ? 'of them' : `${shape} ones`} are seen from here in the years that I look ahead.`;
   const called = shape === null ? '' : ` ${shape}`;
-  const before = later === 1 ? `the next${called === '' ? '' : `${called} one`}` : `${later} other${called}${called === '' ? 's' : ' ones'}`;
+  const before =
+    later === 1
+      ? `the next${called === '' ? '' : `${called} one`}`
+      : `${later} other${called}${called === '' ? 's' : ' ones'}`;
   return `After ${before}: ${told(then)}.`;
 };
 

@@ -83,12 +83,20 @@ const isOfWholeSky = (asked: Asked): boolean =>
 
 export const brightOne: Rule = (asked) => {
   const towards = towardsIn(asked.plain);
+  if (towards === null && isOneSeen(asked) && !isNamed(asked) && says(asked, AT_HORIZON))
+    return brightTowards(asked, says(asked, SETTING) ? 'west' : 'east', 'low');
   if (towards !== null) return isOfBrightOne(asked) || isOfOverhead(asked) ? brightTowards(asked, towards) : null;
-  return isOfWholeSky(asked) ? instantLine('bright', '', { ...asked, when: { ...asked.when, night: null } }) : null;
+  return isOfWholeSky(asked)
+    ? instantLine('bright', '', { ...asked, when: { ...asked.when, night: null } }, ofThing(asked))
+    : null;
 };
 
-const brightTowards = (asked: Asked, towards: string): Reading => {
-  const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
+/** "What bright thing is rising": low in the east, or setting, in the west. */
+const AT_HORIZON = /\b(?:rising|coming up|just (?:rose|risen|came up)|come up|setting|going down)\b/u;
+const SETTING = /\b(?:setting|going down)\b/u;
+
+const brightTowards = (asked: Asked, towards: string, side?: string): Reading => {
+  const height = side ?? /\b(low|high)\b/u.exec(asked.plain)?.[1];
   const colour = colourSaid(asked);
   // "this evening" begins when it is asked.
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
@@ -103,10 +111,17 @@ const brightTowards = (asked: Asked, towards: string): Reading => {
       ...(height === undefined ? {} : { height }),
       ...(colour === undefined ? {} : { colour }),
       ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
+      ...ofThing(asked),
     },
   );
   return says(asked, FLASHES) ? { ...read, note: ALL_COLOURS, usesAll: true } : read;
 };
+/** Called by no name: it may be the Moon. */
+const A_THING = /\b(?:things?|lights?|objects?|glow\w*|one)\b/u;
+const NO_THING =
+  /\b(?:stars?|planets?|dots?|points?|twinkl\w*|flash\w*|flicker\w*|not (?:the )?moon|no moon|besides? the moon|except)\b/u;
+const ofThing = (asked: Asked): { readonly thing?: string } =>
+  says(asked, A_THING) && !says(asked, NO_THING) ? { thing: 'yes' } : {};
 const ALL_COLOURS =
   'A star low down twinkles in all colours, red, blue and green: the air does it. An aircraft moves on within a minute.';
 

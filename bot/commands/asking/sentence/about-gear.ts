@@ -128,10 +128,10 @@ const OF_TUBE =
 const kitTold = (asked: Asked): Reading | null => {
   const { kit, left, place, when, kind } = asked;
   const isAll = left.every((word) => OF_TUBE.test(word)) && place === null && when.hour === null && kind === null;
-  return kit !== null && isAll && says(asked, TELLS_GEAR)
+  return kit !== null && isAll && (says(asked, TELLS_GEAR) || (says(asked, TELLS_SKY) && asked.sky !== null))
     ? {
         ...nightLine('tonight', '', asked),
-        ...(/\d/u.test(kit) ? { note: 'Answers for the next hour are for it.' } : {}),
+        ...(/\d/u.test(kit) ? { note: 'Answers of this evening are for it.' } : {}),
         usesAll: true,
       }
     : null;

@@ -64,7 +64,7 @@ const gearNote = ({ plain, kit }: Asked): Pick<Reading, 'note'> => {
   const mount = mountSaid(plain);
   const said = [
     ...(mount === null ? [] : [`to keep the mount as well, type gear ${mount}`]),
-    ...(kit === null ? [] : [`for what that telescope shows, add with:"${kit}" to up and tonight`]),
+    ...(kit === null ? [] : [`answers of this evening are for the ${kit}; say with: for another`]),
   ];
   return said.length === 0 ? {} : { note: `${capital(said.join('; '))}.` };
 };

@@ -141,6 +141,7 @@ const hourSaid = (plain: string): string | null => {
 const ON_SUN = /\bon (?:the )?sun\b/u;
 const STILL_LIGHT = /\b(?:its|it is|while|still) (?:\w+ )?(?:light|bright|day)\b/u;
 const NOW = /\b(?:now|yet|at the moment)\b/u;
+const OF_FLATS = /\bflats?\b/u;
 const FLATS_AT_EDGE = /\bflats?\b.*\b(?:at|around|near|before) (?:the )?sun ?(?:set|rise)\b/u;
 const isDayWork = (plain: string, day: DayAt | null): boolean => {
   if (!IS_WORK.test(plain) || OTHER_WORK.test(plain) || ON_SUN.test(plain)) return false;
@@ -149,7 +150,11 @@ const isDayWork = (plain: string, day: DayAt | null): boolean => {
   const hour = hourSaid(plain);
   if (hour !== null && day !== null) return day.isSunUp(hour);
   const isOpen = OPEN.test(plain) || CAPS.test(plain);
-  return DAY.test(plain) || STILL_LIGHT.test(plain) || ((isOpen || NOW.test(plain)) && day?.isSunUp('now') === true);
+  return (
+    DAY.test(plain) ||
+    STILL_LIGHT.test(plain) ||
+    ((isOpen || (NOW.test(plain) && OF_FLATS.test(plain))) && day?.isSunUp('now') === true)
+  );
 };
 
 const SMALL_HOLE =
