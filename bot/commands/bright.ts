@@ -2,7 +2,7 @@
 import { nameWithAlias } from '../catalogue/index.js';
 import { isTowards, offDeg, standsTowards, TOWARDS, towardsWords, type Towards } from '../evening/towards.js';
 import { isProblem, problem, type Choice, type Problem } from '../ground/problem.js';
-import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, reply, type Fact, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
 import { moonAt } from '../sky/moon.js';
@@ -49,6 +49,9 @@ const isHigh = ({ at }: Placed): number => Number(at.altitudeDeg >= NEARLY_OVERH
 /** The brightest as they look; what is nearly overhead is in no part of the sky, and comes last. */
 const byLook = (a: Placed, b: Placed): number => isHigh(a) - isHigh(b) || dimmed(a) - dimmed(b);
 const byDimmed = (a: Placed, b: Placed): number => dimmed(a) - dimmed(b);
+const sideOf = (towards: Towards | null): string => (towards === null ? 'in the sky' : towardsWords(towards));
+const orderOf = (towards: Towards | null): typeof byLook =>
+  towards === null || towards === 'overhead' ? byDimmed : byLook;
 
 /** What clear air takes of a star's light at the zenith, at sea level; common practice, no source. */
 const EXTINCTION_MAG = 0.2;
@@ -135,8 +138,21 @@ const summaryOf = (first: Placed | undefined, { isSteady, colour, side, isOverhe
   return isOverhead ? `Brightest up there: ${told}` : `Most likely ${told}`;
 };
 
-/** Whatever it was that shone: beside the Moon all else is faint. */
-const moonFirst = (moon: Placed, next: Placed | undefined, litFraction: number): string => {
+const moreOn = (seen: readonly Placed[], site: string | undefined): readonly Choice[] =>
+  seen
+    .slice(0, 3)
+    .map(({ target }) => ({ label: `More on ${target.name}`, run: commandLine('up', target.name, { site }) }));
+
+const factOf = (one: Placed): Fact => ({
+  label: nameWithAlias(one.target),
+  value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
+});
+
+/** Whatever it was that shone: beside the Moon all else is faint. Null: it does not stand there. */
+const moonFirst = (seen: readonly Placed[], isThing: boolean | undefined, litFraction: number): string | null => {
+  const moon = seen.find(({ target }) => target.kind === 'moon');
+  const next = seen.find(({ target }) => target.kind !== 'moon');
+  if (moon === undefined || isThing !== true) return null;
   const lit = Math.round(litFraction * 100);
   const other = next === undefined ? '' : ` If it was a star: ${nameWithAlias(next.target)}, ${placeOfOne(next)}.`;
   return `Most likely the Moon, ${lit} % lit: ${placeOfOne(moon)}.${other}`;
@@ -213,7 +229,7 @@ export const bright = defineCommand({
     const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > DAY_SUN_DEG;
     const isThere = standsTowards(towards, observer);
     const { height } = request.options;
-    const order = towards === null || towards === 'overhead' ? byDimmed : byLook;
+    const order = orderOf(towards);
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
     const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
@@ -230,9 +246,8 @@ export const bright = defineCommand({
     const shown = withFirst(shownOf(there, isSteady, order), ofColour);
     const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
-    const side = towards === null ? 'in the sky' : towardsWords(towards);
+    const side = sideOf(towards);
     const when = formatLocalDateTime(utcMs, zone);
-    const moon = request.options.thing === true ? seen.find(({ target }) => target.kind === 'moon') : undefined;
     const first = seen.find(({ target }) => target.kind !== 'moon');
     const isOverhead = towards === 'overhead';
     const constellation = overheadWords(observer, utcMs, isOverhead && !isDay);
@@ -242,21 +257,14 @@ export const bright = defineCommand({
       title: `Bright ${side}, ${when}`,
       level: first === undefined || day.isDay ? 'info' : 'good',
       summary: day.before(
-        moon === undefined
-          ? `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`
-          : moonFirst(moon, first, moonAt(observer, utcMs).illuminatedFraction),
+        moonFirst(seen, request.options.thing, moonAt(observer, utcMs).illuminatedFraction) ??
+          `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`,
       ),
-      facts: seen.map((one) => ({
-        label: nameWithAlias(one.target),
-        value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
-      })),
+      facts: seen.map(factOf),
       notes: [...notesOf(seen, isSteady, aside), ...notes],
       choices: fittingChoices([
         ...(isOverhead ? [worthOverhead(request.options.site)] : []),
-        ...seen.slice(0, 3).map(({ target }) => ({
-          label: `More on ${target.name}`,
-          run: commandLine('up', target.name, { site: request.options.site }),
-        })),
+        ...moreOn(seen, request.options.site),
       ]),
       pointsAt: [...day.points, ...seen.map(({ target }) => ({ what: target.name, direction: target.body }))].map(
         (point) => ({ ...point, when: { utcMs }, observer, zone }),

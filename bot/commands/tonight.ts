@@ -125,11 +125,7 @@ export const tonight = defineCommand({
     if (isProblem(asked)) return asked;
     const { nowUtcMs } = request;
     const told = toldHere(deps.store, request, request.options);
-    const given = {
-      ...request.options,
-      with: request.options.with ?? told.with,
-      sky: request.options.sky ?? told.sky,
-    };
+    const given = { ...request.options, with: told.with, sky: told.sky };
     const meant = nightOfHours(given, asked, nowUtcMs);
     if (isProblem(meant)) return meant;
     const sought = soughtOf(given, { ...asked, night: meant }, nowUtcMs);

@@ -73,6 +73,8 @@ export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
 export { eitherAsked } from './outcome/question-beside.js';
 export { saysSomethingElse } from './outcome/something-else.js';
+export { hedgesCure } from './outcome/hedged-cure.js';
+export { curedOfItself, curedUnexplained, withoutOfItself } from './outcome/of-itself.js';
 export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';

@@ -20,7 +20,7 @@ const FAILS =
 const REACH = 240;
 
 /** The part of the sentence in which it stands: on a system that does well nothing is to be mended. */
-const isOfWorking = (text: string, { span }: Finding): boolean => {
+export const isOfWorking = (text: string, { span }: Finding): boolean => {
   const before =
     text
       .slice(Math.max(0, span.start - REACH), span.start)

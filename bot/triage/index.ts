@@ -5,6 +5,7 @@ export { wantsPlainWords } from './model/guards-gear.js';
 export { countEntries } from './model/read-entries.js';
 export { KnowledgeError, problemLine } from './model/knowledge-problem.js';
 export { answerInstead, answerStep, assess, passStep, startWalk, type Assessment, type Step } from './walk/walk.js';
+export { couldNotDo, mendedBy } from './walk/after-remedy.js';
 export { stepBack, turnFrom } from './walk/turns.js';
 export {
   readWalkState,

@@ -27,7 +27,7 @@ interface Told {
   readonly period: Period | null;
   readonly night: NamedNight | null;
   /** So many come before the one that is asked for. */
-  readonly later?: number;
+  readonly later?: number | undefined;
 }
 
 /** The same of a planet or a shower comes again within so many years: Mars at opposition after two, and some weeks. */

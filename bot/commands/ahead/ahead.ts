@@ -3,7 +3,7 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
 import type { Catalogue } from '../../catalogue/index.js';
-import { isProblem } from '../../ground/problem.js';
+import { isProblem, type Choice } from '../../ground/problem.js';
 import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import type { Eclipse } from '../../sky/eclipses.js';
@@ -14,7 +14,7 @@ import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { choice, defineCommand, flag, integer, optional, text, type Deps } from '../core/command.js';
 import { isAbout, MOST_OF_ONE_KIND, SHAPES, type Kind, type Question, type Section } from './ahead-question.js';
-import { kindOption, ofNight, wantedOf } from './ahead-asked.js';
+import { kindOption, ofNight, wantedOf, whichOf } from './ahead-asked.js';
 import { brightest } from './brightest-section.js';
 import { eclipsesSeen } from './eclipse-chosen.js';
 import { eclipses, eclipsesShown, eclipseSummary } from './eclipse-section.js';
@@ -177,6 +177,23 @@ const lookedFor = (deps: Deps, of: (one: Kind) => Question, nowUtcMs: UtcMs): Lo
   };
 };
 
+type Given = {
+  readonly about?: string | undefined;
+  readonly first?: string | undefined;
+  readonly site?: string | undefined;
+};
+
+const choicesOf = (kind: Kind, { about, first, site }: Given): readonly Choice[] => {
+  if (first !== undefined)
+    return [{ label: 'All that come, in a list', run: commandLine('ahead', 'eclipses', { about, site }) }];
+  return kind === 'all'
+    ? [
+        { label: 'Eclipses of the next years', run: commandLine('ahead', 'eclipses', { site }) },
+        { label: 'Meteor showers of the year', run: commandLine('ahead', 'showers', { site }) },
+      ]
+    : [];
+};
+
 export const ahead = defineCommand({
   name: 'ahead',
   summary: 'What is coming: Moon, dark Saturdays, eclipses, meteor showers, planets',
@@ -222,7 +239,7 @@ export const ahead = defineCommand({
     if (isProblem(night)) return night;
     const period = periodOf(options.in, zone, nowUtcMs);
     if (isProblem(period)) return period;
-    const told = { kind, about, weeks: options.weeks, period, night, later: options.later ?? 0 };
+    const told = { kind, about, weeks: options.weeks, period, night, later: options.later };
     const ofPeriod =
       (within: Period | null) =>
       (one: Kind): Question => ({
@@ -231,9 +248,7 @@ export const ahead = defineCommand({
         kind,
         about,
         wantsBest: options.best === true,
-        shape: options.shape ?? (options.total === true ? 'total' : null),
-        first: options.first ?? null,
-        later: options.later ?? 0,
+        ...whichOf(options),
         ...ofNight(night, nowUtcMs),
         span: spanOf({ ...told, period: within }, one, nowUtcMs),
         spanSaid: period?.said ?? null,
@@ -257,24 +272,7 @@ export const ahead = defineCommand({
         `Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`,
         ...siteNotes(where),
       ],
-      ...(kind === 'all'
-        ? {
-            choices: [
-              { label: 'Eclipses of the next years', run: commandLine('ahead', 'eclipses', { site: options.site }) },
-              { label: 'Meteor showers of the year', run: commandLine('ahead', 'showers', { site: options.site }) },
-            ],
-          }
-        : {}),
-      ...(options.first === undefined
-        ? {}
-        : {
-            choices: [
-              {
-                label: 'All that come, in a list',
-                run: commandLine('ahead', 'eclipses', { about: options.about, site: options.site }),
-              },
-            ],
-          }),
+      choices: choicesOf(kind, options),
       data: { events: sections.flatMap((section) => section.data) },
     });
   },

@@ -66,8 +66,9 @@ const chosenOf = (seen: readonly Eclipse[], question: Question): Eclipse | undef
   const { later = 0, shape = null } = question;
   const day = question.night ?? null;
   if (day !== null) return seen.find((eclipse) => isOfDay(eclipse, day)) ?? seen.find(isNoticed);
-  const counted = countedOf(question, seen);
-  return counted[later] ?? (later > 0 ? undefined : shape === null ? seen[0] : (seen.find(isNoticed) ?? seen[0]));
+  const counted = countedOf(question, seen)[later];
+  if (counted !== undefined || later > 0) return counted;
+  return (shape === null ? undefined : seen.find(isNoticed)) ?? seen[0];
 };
 
 /** That one and no other, where one alone is asked for. */
@@ -106,30 +107,57 @@ const laterSummary = (
   return `After ${before}: ${told(then)}.`;
 };
 
+/** The next of a shape, and where none is, the next of any. */
+const shapedSummary = (
+  seen: readonly Eclipse[],
+  question: Question & { readonly shape: NonNullable<Question['shape']> },
+  told: (eclipse: Eclipse) => string,
+): string => {
+  const { shape } = question;
+  const [ofShape] = countedOf(question, seen);
+  const [first] = seen;
+  const other = seen.find(isNoticed) ?? first;
+  const called = shape === 'annular' ? 'one that is a ring here' : `${shape} one`;
+  if (ofShape !== undefined) return `Next ${called}: ${told(ofShape)}.`;
+  const none = `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead.`;
+  return other === undefined ? none : `${none} Next: ${told(other)}.`;
+};
+
+const nextSummary = (seen: readonly Eclipse[], first: Eclipse, told: (eclipse: Eclipse) => string): string => {
+  const noticed = seen.find(isNoticed);
+  if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
+  return `Next: ${told(noticed)}.`;
+};
+
+/** Of one day. */
+const daySummary = (
+  seen: readonly Eclipse[],
+  question: Question & { readonly night: TimeSpan },
+  told: (eclipse: Eclipse) => string,
+): string => {
+  const { night, shape = null } = question;
+  const ofDay = seen.find((eclipse) => isOfDay(eclipse, night));
+  if (ofDay === undefined) return noneOfDay(seen, question, told);
+  return `${shape !== null && ofDay.kind !== shape ? `Not ${SHAPE_WORDS[shape]} here: ` : ''}${told(ofDay)}.`;
+};
+
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
 export const eclipseSummary = (seen: readonly Eclipse[], question: Question): string | null => {
-  const { zone, shape = null, later = 0, first: says = null } = question;
+  const { zone, shape = null, later = 0, night = null } = question;
   const [first] = seen;
-  const noticed = seen.find(isNoticed);
-  const day = question.night ?? null;
   if (first === undefined) return null;
-  const chosen = chosenOf(seen, question);
-  if (says === 'contacts' && chosen !== undefined) return contactWords(chosen, question);
+  const chosen = question.first === 'contacts' ? chosenOf(seen, question) : undefined;
+  if (chosen !== undefined) return contactWords(chosen, question);
   const told = (eclipse: Eclipse): string => {
     const { label, value } = eclipseFact(eclipse, zone, toldFrom(question));
     return `${label}, ${value.split('; ')[0]}`;
   };
-  const ofDay = day === null ? undefined : seen.find((eclipse) => isOfDay(eclipse, day));
-  if (ofDay !== undefined)
-    return `${shape !== null && ofDay.kind !== shape ? `Not ${SHAPE_WORDS[shape]} here: ` : ''}${told(ofDay)}.`;
-  if (day !== null) return noneOfDay(seen, question, told);
+  if (night !== null) return daySummary(seen, { ...question, night }, told);
   if (later > 0) return laterSummary(seen, question, told);
-  const [ofShape] = countedOf(question, seen);
-  if (shape !== null && ofShape !== undefined)
-    return `Next ${shape === 'annular' ? 'one that is a ring here' : `${shape} one`}: ${told(ofShape)}.`;
-  if (shape !== null)
-    return `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead. Next: ${told(noticed ?? first)}.`;
-  if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
-  if (noticed === first) return `Next: ${told(first)}.`;
-  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, in the night of ${dayWords(first.span.startUtcMs, zone, toldFrom(question))}.`;
+  if (shape !== null) return shapedSummary(seen, { ...question, shape }, told);
+  const shaded = isNoticed(first) || !seen.some(isNoticed) ? '' : shadedWords(first, question);
+  return `${nextSummary(seen, first, told)}${shaded}`;
 };
+
+const shadedWords = ({ span }: Eclipse, question: Question): string =>
+  ` Before it only a faint shading of the Moon, in the night of ${dayWords(span.startUtcMs, question.zone, toldFrom(question))}.`;

@@ -128,7 +128,6 @@ export const UNKNOWN: readonly Answered[] = [
 /** "You are useless": no quarrel, and where to go on. */
 const SCOLDS =
   /^(?:(?:ok|well|oh|no|god|omg|ffs|wow|sorry|but|so|this|that|argh|ugh),? )*(?:(?:you|u|ya|the bot|this bot|pierhand|bot|it|this|that) ?(?:are|'re|re|r|is|'s|was|were|s)?(?: just| so| really| no| totally| completely| not| a| an| of| such| pretty| absolutely)* (?:useless|stupid|dumb|rubbish|crap|garbage|idiot|idiotic|no (?:help|use|good)|help|helpful|use|good|moron|terrible|awful|hopeless|pathetic|annoying|waste(?: of (?:my )?time)?|nonsense|wrong)(?: bot| app| thing)?|(?:stupid|dumb|useless|rubbish|crap|silly|bad|shit|idiotic|hopeless) (?:bot|robot|machine|app|thing)|(?:useless|rubbish|i hate (?:you|this|this bot)))$/u;
-const NO_SCOLDING = /^(?:it|this|that|so|the)\b.* (?:good|help|helpful|wrong|no good|terrible|awful)$/u;
 
 const sorry = (): PlainReading => ({
   outcome: reply({

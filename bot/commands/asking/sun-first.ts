@@ -5,6 +5,7 @@ import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
 import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
 import { knownFor } from './plain-reader.js';
+import { inEnglishNames } from './bodies-abroad.js';
 import type { Known } from './sentence/asked.js';
 import { eclipseKindSaid } from './sentence/eclipse-kind.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
@@ -33,13 +34,17 @@ export const sunFirst: WordsReader = {
     const text = cleanText(said.text);
     if (text === '' || text.length > LONGEST || quotesSunWarning(text)) return null;
     const known = await knownFor(deps, said);
-    const harm = sunHarmAnswer(withSunMadePlain(text), known);
-    if (harm !== null) return warned(harm, deps, said);
+    const english = inEnglishNames(text, known);
+    // As it came as well: what is asked in another language throughout is known by its own words.
+    for (const words of english === text ? [text] : [english, text]) {
+      const harm = sunHarmAnswer(withSunMadePlain(words), known);
+      if (harm !== null) return warned(harm, deps, said);
+    }
     const follows = followed(text, deps, said, known);
     if (follows !== null) return 'line' in follows ? follows : warned(follows.harm, deps, said);
     // "What about solar", after the Moon's eclipse, is of no looking.
     if (eclipseKindSaid(text) !== null) return null;
-    const read = lookingAtSun(withSunMadePlain(mended(text, known)), known);
+    const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
     return read !== null && isProblem(read) ? warned(read, deps, said) : null;
   },
 };

@@ -12,7 +12,7 @@ import {
   type Reading,
   type SaidOutcome,
 } from '../../reading/index.js';
-import { answerStep, assess, type Step } from '../../triage/index.js';
+import { answerStep, assess, couldNotDo, type Step } from '../../triage/index.js';
 import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { answersOf } from './step-data.js';
@@ -113,7 +113,9 @@ const yesLine = (began: Began, text: string, remedy: string | undefined): string
   if (credited === 'else') return doLine(walk, 'end');
   if (credited !== null)
     return 'among' in credited ? `triage walk:${walk.id} yes` : answerLine(walk, credited.fault, 'works');
-  return remedy === undefined ? doLine(walk, 'end') : answerLine(walk, remedy, 'works');
+  if (remedy === undefined) return doLine(walk, 'end');
+  // What could not be done is no cure unasked.
+  return couldNotDo(walk.state, remedy) ? `triage walk:${walk.id} yes` : answerLine(walk, remedy, 'works');
 };
 
 /** @returns null where the words do not sound so, or are plain enough by themselves */

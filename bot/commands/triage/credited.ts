@@ -12,6 +12,7 @@ import {
   answerStep,
   namesAThing,
   type Assessment,
+  type FaultEntry,
   remediesTold,
   type RemedyTold,
   UNSURE,
@@ -26,9 +27,15 @@ import type { Walk } from './walk-keeper.js';
 const AS_SHOWN =
   /\b(?:as|like|what) (?:you|u|the card|it) (?:said|says|told|wrote|suggested)\b|\b(?:your|that|the) (?:advice|tip|trick|instructions?|steps?|remedy|way)\b|\bfollowed (?:the|your|that|those)\b/iu;
 
+export const saysAsShown = (text: string): boolean => AS_SHOWN.test(text);
+
 /** "Swapped it", "did that": at a remedy, what it says to do. */
 const DONE_AS_SHOWN =
   /^\W*(?:(?:ok(?:ay)?|yes|yep|right|so|i|we|have|just|then|and),? )*(?:did|done|swapped|changed|exchanged|replaced|tightened|moved|closed|turned|switched|set|pushed|plugged|updated|installed|removed|took|unticked|ticked|deleted|unplugged) (?:it|that|them|those|this|these|both)\b/iu;
+/** "Plugged it into the blue socket", "turned it off and on again": a deed of its own. */
+const DONE_OTHERWISE =
+  /\b(?:plugged|unplugged|moved|put) \w+ (?:back )?(?:in|into|to|onto)\b|\b(?:turned|switched) \w+ (?:off|out) and\b/iu;
+const isDoneAsShown = (text: string): boolean => DONE_AS_SHOWN.test(text) && !DONE_OTHERWISE.test(text);
 
 /** Told so plainly, and so much of what was done explained by it: that cause is taken; half as plainly it is offered. */
 const [PLAIN, EXPLAINED] = [3, 0.5];
@@ -61,8 +68,11 @@ const isTwin = (own: RemedyTold, best: RemedyTold): boolean =>
 /** "Set it from extended to classic, goto moves now": done at its own card, with what failed mended, so much of its words is enough. */
 const AT_ITS_CARD = 0.2;
 
+/** Told by no more than this it is not told: what was done is another thing. */
+const HARDLY_TOLD = 0.5;
+
 const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
-  if (own === undefined) return false;
+  if (own === undefined || (own.told < HARDLY_TOLD && own.share < EXPLAINED)) return false;
   // All that is told fits what was shown, whatever else it fits.
   if (own.share >= ALL_OF_OWN && own.share >= best.share) return true;
   if (isTwin(own, best)) return true;
@@ -94,6 +104,9 @@ const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
 const isFaint = ({ told, share }: RemedyTold): boolean =>
   share < EXPLAINED && (told < WELL_TOLD || share < NEARLY_EXPLAINED);
 
+const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
+  own === undefined || own.share < ofOwn || own.told < HARDLY_TOLD;
+
 /** @param told nearest first */
 const creditedOf = (
   told: readonly RemedyTold[],
@@ -110,8 +123,27 @@ const creditedOf = (
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
   // What was done is told in this remedy's own words, whatever else it may be.
-  if (near.length === 0) return isDone && (own?.share ?? 0) < ofOwn ? 'else' : null;
+  if (near.length === 0) return isDone && isHardlyOwn(own, ofOwn) ? 'else' : null;
   return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
+};
+
+/** "Rebooted everything": it cures more causes than one, and names none. */
+const RESTARTED =
+  /^(?:(?:i|we|just|have|had|then|ok|so|the|my|a|to|after|again|everything|it|all|whole|windows|linux|mac|macos|pi|pc|laptop|computer|machine|notebook|full|clean|quick|with|of|did|made|twice|once)\W+)*(?:re-?boot\w*|re-?start\w*)(?:\W+(?:the|my|everything|it|all|both|lot|whole|thing|windows|linux|mac|macos|pi|pc|laptop|computer|machine|notebook|again|and|of|twice|once|now))*\W*$/iu;
+const RESTART = 'restart';
+const LIKELY_ENOUGH = 0.05;
+
+/** Those that a restart cures and that were likely before it, likeliest first. */
+const curedByRestart = ({ situation, belief }: Assessment, expected: string | undefined): Credited => {
+  const likely = (at: number): number => belief.probabilities[at] ?? 0;
+  const among = situation.faults
+    .map(({ id, remedy }, at) => ({ id, at, isCured: remedy.already?.answers.includes(RESTART) === true }))
+    .filter(({ id, at, isCured }) => isCured && (id === expected || likely(at) >= LIKELY_ENOUGH))
+    .sort((a, b) => likely(b.at) - likely(a.at))
+    .slice(0, MOST_OFFERED - 1)
+    .map(({ id }) => id);
+  if (expected !== undefined && among.includes(expected)) return null;
+  return among.length === 0 ? 'else' : { among };
 };
 
 /** What this member's way to the mount can have, where one of it is told plainly; and of that what the cure allows. */
@@ -130,6 +162,14 @@ const fitting = (
 const mendsBeyondLink = (began: Began, text: string): boolean =>
   doesWhatFailed(began, text) && !keepsAway(began.before, began.before.step.id);
 
+/** No other system's, and of the link only where the link was not there. */
+const mayBeCure = (before: Assessment, { id, only }: FaultEntry, isMendedBeyondLink: boolean): boolean => {
+  const { system } = before.context;
+  return (
+    (system === null || only?.systems?.includes(system) !== false) && !(isMendedBeyondLink && keepsAway(before, id))
+  );
+};
+
 /** @param expected the remedy that the cure would be put down to otherwise */
 export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
   const {
@@ -138,13 +178,14 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
-  if (!isElse && (deed === '' || AS_SHOWN.test(text) || !namesAThing(model, text))) return null;
+  if (!isElse && (deed === '' || saysAsShown(text) || !namesAThing(model, text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
-  if (!isBesides && before.step.kind === 'try' && DONE_AS_SHOWN.test(text)) return null;
+  if (!isBesides && before.step.kind === 'try' && isDoneAsShown(text)) return null;
+  if (!isBesides && RESTARTED.test(deed)) return curedByRestart(before, expected);
   const isMended = mendsBeyondLink(began, text);
   const told = remediesTold(model, before, text).filter(
-    ({ fault }) => (!isBesides || fault.id !== expected) && !(isMended && keepsAway(before, fault.id)),
+    ({ fault }) => (!isBesides || fault.id !== expected) && mayBeCure(before, fault, isMended),
   );
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
@@ -163,7 +204,7 @@ const endedByElse = (began: Began, state: WalkState): Turn => {
   return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs } };
 };
 
-const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
+export const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
   changed(began, state, { whichCured: faults, asks: { kind: 'which-cured', faults: [...faults] } });
 
 const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => {
@@ -172,7 +213,7 @@ const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => 
 };
 
 /** Only the one whose mount it is ends a walk; a helper is asked which it was. */
-const creditedElse = (began: Began, state: WalkState, expected: string | undefined): Turn | null => {
+export const creditedElse = (began: Began, state: WalkState, expected: string | undefined): Turn | null => {
   if (began.context.by === 'member') return endedByElse(began, state);
   return expected === undefined ? null : askedWhich(began, state, [expected]);
 };

@@ -35,7 +35,11 @@ export const followingWords: WordsReader = {
     if (found === null || (walk !== null && isForWalk(deps, said, walk))) return null;
     const { facts, perhaps } = readText(deps.triage().reading, text);
     // What tells of a mount is never of the sky, whatever it follows; beside a walk, what may tell of one.
-    if ((facts.length > 0 && !asksBest(text) && !(walk === null && isOfSeenOrNot(text))) || (walk !== null && perhaps.length > 0)) return null;
+    if (
+      (facts.length > 0 && !asksBest(text) && !(walk === null && isOfSeenOrNot(text))) ||
+      (walk !== null && perhaps.length > 0)
+    )
+      return null;
     return { ...found, note: `Taken to follow your last question: ${found.line}` };
   },
 };

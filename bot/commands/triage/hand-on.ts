@@ -1,5 +1,6 @@
 /** What a helper reads on one phone screen: who, what, since when, the member's own words, what was seen and tried, what stands. */
 import { tidy } from '../../ground/tidy.js';
+import { withoutContact } from '../../ground/without-contact.js';
 import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
@@ -89,7 +90,7 @@ const suspectsFacts = (model: TriageModel, { state: { events } }: Walk): readonl
     .map(({ check, said }) => {
       const answer = events.findLast((event) => event.kind === 'answer' && event.check === check);
       const label = answer?.kind === 'answer' ? labelOf(model, answer) : undefined;
-      return `“${wordsWithin(said ?? '', SUSPECTED_SHOWN)}”${label === undefined ? '' : `: ${fitted(label, 48)}`}`;
+      return `“${wordsWithin(withoutContact(said ?? ''), SUSPECTED_SHOWN)}”${label === undefined ? '' : `: ${fitted(label, 48)}`}`;
     });
   return shown.length === 0 ? [] : [{ label: 'Suspects', value: shown.join('; ') }];
 };
@@ -223,3 +224,13 @@ export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessm
     data: stepData(walk, assessment),
   });
 };
+
+/** A word at a mended end, and no page. */
+export const gladReply = (walk: Walk, assessment: Assessment, notes: readonly string[]): Reply =>
+  reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk, 'Fixed'),
+    level: 'good',
+    summary: notes.join(' '),
+    data: stepData(walk, assessment),
+  });

@@ -14,6 +14,18 @@ const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Rea
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 
+const ONCE_THERE = 'No hurry: try it once it is there. To look at other things till then, say “could not do it”.';
+const MEANWHILE = 'Noted: that is still to come. Till then:';
+
+/** What it wants is on its way: the remedy stands, and a question is not answered by it. */
+const takeStillToCome = (began: Began, state: WalkState, { facts }: Reading): Turn | null => {
+  const { step } = began.before;
+  if (step.kind === 'try') return changed(began, state, { notes: [ONCE_THERE], at: step });
+  return wasShown(began) && facts.length === 0
+    ? changed(began, state, { notes: [MEANWHILE], at: step, few: true })
+    : null;
+};
+
 const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes before it.';
 
 /** "Could it be the wrong socket?" */
@@ -44,8 +56,8 @@ export const takeAside = (
   read: Reading,
   meant: AnswerMeant | null,
 ): Turn | null => {
-  if (began.before.step.kind === 'try' && isStillToCome(text))
-    return changed(began, state, { notes: [NO_HURRY], at: began.before.step });
+  const coming = isStillToCome(text) ? takeStillToCome(began, state, read) : null;
+  if (coming !== null) return coming;
   if (meant?.isSure === true) return null;
   if (meant !== null && suspectedCause(text) === null) return null;
   return (meant === null ? takeNotYet(began, text, state, read) : null) ?? takeSupposed(began, text, state, read);

@@ -15,6 +15,7 @@ import {
   outcomeSaid,
   statesFailure,
   thingsLacked,
+  withoutOfItself,
   type Doing,
   type Reading,
   type SaidOutcome,
@@ -204,7 +205,7 @@ export const doesOther = (began: Began, text: string): boolean => doneNow(began,
 /** What is wrong now that the link stands; null where the cause in hand was never one of the link. */
 export const wrongNowLinked = ({ before }: Began, text: string): WrongNow | null => {
   if (before.step.kind !== 'try') return null;
-  return keepsAway(before, before.step.id) ? connectsAndFails(text) : null;
+  return keepsAway(before, before.step.id) ? connectsAndFails(withoutOfItself(text)) : null;
 };
 
 /** What the remedy in hand is for is not there at all. */

@@ -6,6 +6,7 @@ import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
 import { IS } from '../words/asked.js';
+import { isWorded } from './worded.js';
 import { isOfMember } from '../words/stands.js';
 import type { Likely, WeighClauses } from './likely.js';
 
@@ -155,9 +156,10 @@ export const likenessOf = (
       .sort((a, b) => b.probability - a.probability);
   };
   const asGood = AS_GOOD_IN_BRIEF[sentences.length] ?? AS_GOOD_AS_SAID;
-  const isAsSaid = ({ probability, clauses }: Likely): boolean =>
+  const isAsSaid = ({ check, answer, probability, clauses }: Likely): boolean =>
     probability >= asGood &&
     clauseCount < STORY &&
+    isWorded(check, answer, clauses) &&
     clauses.every(({ sentence }) => !sentence.asks) &&
     !OF_LIST.test(quoteOf(spanOf(clauses)));
   return {

@@ -56,6 +56,10 @@ const idsOf = (covers: readonly ReadonlySet<string>[]): ReadonlySet<string> => {
   return ids;
 };
 
+/** "Not yet tried", "tried it not yet" turn to nothing. */
+const isTurn = (tokens: readonly Token[], bits: readonly number[], at: number): boolean =>
+  ((bits[at] ?? 0) & IS.turn) !== 0 && !(tokens[at]?.word === 'yet' && ((bits[at - 1] ?? 0) & IS.not) !== 0);
+
 const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => {
   const blank = (): number[] => new Array<number>(tokens.length + 1).fill(0);
   const [from, fromJoined, to] = [blank(), blank(), blank()];
@@ -64,7 +68,7 @@ const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => 
     from[at] = start;
     fromJoined[at] = startJoined;
     const token = tokens[at];
-    const ends = token === undefined || token.kind === 'pause' || ((bits[at] ?? 0) & IS.turn) !== 0;
+    const ends = token === undefined || token.kind === 'pause' || isTurn(tokens, bits, at);
     if (ends) {
       for (; open <= at; open++) to[open] = at;
       startJoined = at + 1;

@@ -115,13 +115,17 @@ const isOwnSubject = (own: Clauses, { taken }: PhraseMatch, at: number): boolean
 /** Whether a token is one of those asked for. */
 type Fits = (at: number) => boolean;
 
+/** "The camera drops but the mount is solid": what follows is said of the mount, not what stands before. */
+const isSetAgainst = ({ tokens }: Clauses, at: number): boolean =>
+  at > 0 && [tokens[at - 1], tokens[at - 2]].some((token) => token?.word === 'but' || token?.word === 'whereas');
+
 /** The nearest thing named before the end of the match, in its clause, is one of those. */
 const isSubject = (own: Clauses, match: PhraseMatch, fits: Fits): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
     const isTaken = match.taken.includes(i);
     if (!isTaken && fits(i)) return !has(own, i, IS.mount);
-    if (isTaken && !isOwnSubject(own, match, i)) continue;
+    if (isTaken && (!isOwnSubject(own, match, i) || isSetAgainst(own, i))) continue;
     // "The printer says it is offline": what it says is of itself.
     if (has(own, i, IS.pronoun) && has(own, i - 1, IS.say)) continue;
     if ((isTaken || i < match.start) && has(own, i, OWN_THINGS)) return false;

@@ -6,6 +6,7 @@ import { cameraFigures } from '../camera-figures.js';
 import { eyepieceFigures } from '../eyepiece-figures.js';
 import { numbersIn, withNumbers } from '../kit-numbers.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
+import { polarFigures } from '../polar-figures.js';
 import { isOfPicture, skyPicture } from '../sky-pictures.js';
 import { toldLine } from './told-line.js';
 
@@ -68,6 +69,8 @@ export const figuresAsked: WordsReader = {
     const text = said.text.length > 200 ? '' : plainOf(said.text);
     const ofPicture = pictureAsked(deps, said, text);
     if (ofPicture !== null) return Promise.resolve({ outcome: ofPicture });
+    const ofAxis = polarFigures(text);
+    if (ofAxis !== null) return Promise.resolve({ outcome: ofAxis });
     if (!MAY_BE.test(text)) return Promise.resolve(null);
     const ofCamera = cameraFigures(text);
     if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });

@@ -1,11 +1,10 @@
 /** Follow-ups that are told by their words as they came: a star left out, the same event again, the Moon beside a list. */
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
-import { mended } from '../spelling/known-words.js';
 import { moonBeside } from './about-it.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
-import { notFound, phaseOfMoon, whichOfTwo } from './seen-or-not.js';
+import { seenOrNot } from './seen-or-not.js';
 import { eclipseMeant, ofTheSame } from './next-one.js';
 import { lineOf, type ToldLine } from './told-line.js';
 
@@ -73,16 +72,10 @@ export const outrightLine = (
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
-  const mendedOnce = mended(plain.replace(/[’‘`]/gu, "'"), known);
-  const ofThese =
-    notFound(before, mendedOnce, known) ??
-    whichOfTwo(before, mendedOnce, known, earlier) ??
-    phaseOfMoon(before, mendedOnce, known);
+  const ofThese = seenOrNot(before, plain, known, earlier);
   if (ofThese !== null) return ofThese;
-  const eclipse = eclipseMeant(before, plain);
-  if (eclipse !== null) return lineOf(eclipse);
-  const without = starLeftOut(before, text, known);
-  if (without !== null) return lineOf(without);
+  const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
+  if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);
   const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
   const short = before.command.name === 'bright' ? saidShort(plain) : null;

@@ -4,8 +4,11 @@ const AND = '(?:(?:and|so|ok|but|then|oh),? )*';
 const form = (pattern: string): RegExp =>
   new RegExp(`^${AND}(?:${pattern})(?: (?:then|now|too|please|pls|for (?:it|that|this|them)))*$`, 'iu');
 
+export const WHEN_BEST = 'when is it best';
+
 const SHORT: readonly (readonly [RegExp, string])[] = [
-  [form('how (?:much )?(?:high|low)(?: up)?(?: is (?:it|that))?'), 'how high is it'],
+  [form("how(?:'?s)? (?:much )?(?:high|hi|hgh|low)(?: up)?(?: is (?:it|that))?"), 'how high is it'],
+  [form('(?:at )?(?:when|what time|which hour)(?: is (?:it|that))?'), WHEN_BEST],
   [
     form(
       '(?:where|which (?:way|direction)|what direction|direction)(?: (?:do|should|must|shall) (?:i|we) (?:look|point|face|turn))?',

@@ -1,6 +1,7 @@
 /** "I can't find it", "which is higher", "is it full": said of the target before, of the last two, of the Moon. Pure. */
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
+import { mended } from '../spelling/known-words.js';
 import { INHERITED, nameOf } from './about-it.js';
 import { lineOf, takes, toldLine, type ToldLine } from './told-line.js';
 
@@ -22,7 +23,7 @@ const withInherited = (before: ToldLine, line: string, known: Known): string | n
 };
 
 /** Where it stands now, and by which stars one comes to it; beside the Sun the line again, with its warning. */
-export const notFound = (before: ToldLine, plain: string, known: Known): string | null => {
+const notFound = (before: ToldLine, plain: string, known: Known): string | null => {
   if (!NOT_FOUND.test(plain)) return null;
   if (before.command.name === 'sun') return lineOf(before);
   const name = nameOf(before);
@@ -40,7 +41,7 @@ const comparedBy = (by: string): string => {
 };
 
 /** Which of the two that were asked about last. @param earlier the line before the one before, of another target; null: none */
-export const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: string | null): string | null => {
+const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: string | null): string | null => {
   const by = WHICH.exec(plain)?.groups?.['by'];
   if (by === undefined) return null;
   const first = comparedBy(by);
@@ -54,12 +55,20 @@ export const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlie
 const PHASE =
   /^(?:(?:and|so|but|ok),? )*(?:is (?:it|the moon) (?:a |at |nearly |almost |still |now )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking)(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
 
-export const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
+const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
   if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
   if (before.command.name === 'moon') return lineOf(before);
   const { at, on } = before.values;
   const when = [on, at].filter((part) => part !== undefined).join(' ');
   return withInherited(before, when === '' ? 'moon' : `moon at:"${when}"`, known);
+};
+
+/** The line of any of the three. @param earlier the line before the one before, of another target; null: none */
+export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier: string | null): string | null => {
+  const plain = mended(text.replace(/[’‘`]/gu, "'"), known);
+  return (
+    notFound(before, plain, known) ?? whichOfTwo(before, plain, known, earlier) ?? phaseOfMoon(before, plain, known)
+  );
 };
 
 /** Of the sky, after a target: by themselves the same words may tell of a port, or of a lamp. */

@@ -26,6 +26,7 @@ export const keepTold = (
 };
 
 export interface ToldHere {
+  /** As it was asked, else as it was told. */
   readonly with: string | undefined;
   readonly sky: Sky | undefined;
   /** That it was taken so, and how to say another. */
@@ -36,15 +37,15 @@ export interface ToldHere {
 export const toldHere = (
   store: Store,
   { asker, nowUtcMs }: By,
-  given: { readonly with?: string | undefined; readonly sky?: string | undefined },
+  given: { readonly with?: string | undefined; readonly sky?: Sky | undefined },
 ): ToldHere => {
   const kit = given.with === undefined ? lastAsked(store, asker, nowUtcMs, 'scope') : null;
   const kept = given.sky === undefined ? (lastAsked(store, asker, nowUtcMs, 'sky') ?? undefined) : undefined;
   const sky = isSky(kept) ? kept : undefined;
   const named = [...(kit === null ? [] : [kit]), ...(sky === undefined ? [] : [`${sky} sky`])];
   return {
-    with: kit ?? undefined,
-    sky,
+    with: given.with ?? kit ?? undefined,
+    sky: given.sky ?? sky,
     notes:
       named.length === 0
         ? []

@@ -106,11 +106,10 @@ const pairAsked: Rule = (asked) => {
     : null;
 };
 
-/** "Elongation of Mercury tomorrow": of that day, and not its greatest. */
+/** "Elongation of Mercury tomorrow", "what is its elongation": of that day or now, and not its greatest. */
 const isOfADay = (asked: Asked): boolean =>
   says(asked, /\belongation\b/u) &&
-  !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest)\b/u) &&
-  (asked.when.night !== null || asked.when.hour !== null || says(asked, /\b(?:now|current\w*|today)\b/u));
+  !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest|coming|dates?|this year|20\d\d)\b/u);
 
 const BRIGHTEST =
   /\bbrightest\b(?! (?:star|planet|thing|object))|\bbrillianc[ey]\b|\bmost brilliant\b|\bmax\w* (?:brightness|magnitude)\b|\bpeak (?:brightness|magnitude)\b|\bhow bright\b.*\b(?:get|gets|become|becomes)\b/u;
@@ -120,7 +119,10 @@ const planetsAsked: Rule = (asked) => {
   const [other] = planet === undefined ? asked.targets.filter((name) => name !== 'moon' && name !== 'sun') : [];
   // What no table here has is told of by the target's own answer.
   if (other !== undefined && says(asked, /\boppositions?\b/u)) return nightLine('up', other, asked);
-  if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
+  if (planet !== undefined && isOfADay(asked)) {
+    const isNow = asked.when.night === null && asked.when.hour === null;
+    return instantLine('sun', planet, asked, { first: 'apart', ...(isNow ? { at: 'now' } : {}) });
+  }
   const isInner = planet === 'venus' || planet === 'mercury';
   if (isInner && says(asked, BRIGHTEST)) return aheadLine(asked, 'planets', planet, null, { best: 'yes' });
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
@@ -129,7 +131,7 @@ const planetsAsked: Rule = (asked) => {
 
 const BESIDE_MOON =
   /\b(?:next to|near(?:by|est)?(?: to)?|beside|besides|close to|closest to|close by|by|around|alongside|under|below|above|left of|right of) (?:the )?moon\b/u;
-const BESIDE_WHAT = /\b(?:what|what's|whats|which|thing|planets?|stars?|anything|something|objects?)\b/u;
+const BESIDE_WHAT = /\b(?:what|what's|whats|which|one|dot|light|thing|planets?|stars?|anything|something|objects?)\b/u;
 
 const meetingsAsked: Rule = (asked) => {
   const isBesideMoon = says(asked, BESIDE_MOON) && says(asked, BESIDE_WHAT);

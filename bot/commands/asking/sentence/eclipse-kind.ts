@@ -21,6 +21,8 @@ const plainly = (said: string): string =>
     .replace(/\s+/gu, ' ')
     .trim();
 
+const oneOf = (isOfSun: boolean): 'Sun' | 'Moon' => (isOfSun ? 'Sun' : 'Moon');
+
 /** Null: it is not this, or says more. */
 export const eclipseKindSaid = (said: string): EclipseKind | null => {
   const of = KIND.exec(plainly(said))?.groups?.['of'];
@@ -30,7 +32,7 @@ export const eclipseKindSaid = (said: string): EclipseKind | null => {
   const shape = /total/u.test(of) ? { total: 'yes' } : null;
   const other = /annular|ring/u.test(of) ? 'annular' : /partial/u.exec(of)?.[0];
   return {
-    about: isOfSun === isOfMoon ? null : isOfSun ? 'Sun' : 'Moon',
+    about: isOfSun === isOfMoon ? null : oneOf(isOfSun),
     shape: shape ?? (other === undefined ? null : { shape: other }),
   };
 };

@@ -13,18 +13,21 @@ const AT_LEAST =
 const AT_A_HEIGHT = /^at (\d{1,2}) ?(?:°|deg|degrees?)(?: (?:high|up|altitude|elevation))?$/u;
 /** "Jupiter altitude 30 when". */
 const AT_ALTITUDE = /^(?:altitude|alt|height|elevation) (?:of )?(\d{1,2})(?: ?°| ?deg| degrees?)?$/u;
+/** "When is M 83 30 degrees up", "when will M 31 be 60 degrees high". */
+const SO_FAR_UP =
+  /^(?:be |is |gets? |reach(?:es)? |to )?(\d{1,2}) ?(?:°|deg|degrees?) (?:up|high|above(?: the)?(?: horizon)?|in altitude|of altitude|altitude|elevation)$/u;
 /** The number is of something else. */
 const OTHER_UNIT =
   /^(?:am|pm|mm|cm|inch(?:es)?|in|"|″|arc\w*|mag\w*|minutes?|mins?|hours?|hrs?|seconds?|secs?|people|targets?|objects?|stars?|mph|percent|%|o'?clock)$/u;
 
 const aboveIn = (sentence: Sentence, run: Run): string | null => {
-  const isTimeAsked = sentence.words.some(({ plain }) => /^(?:when|time)$/u.test(plain));
+  const isTimeAsked = sentence.words.some(({ plain }) => /^(?:when|whens|wen|time|hour)$/u.test(plain));
   const found =
     ABOVE.exec(run.plain) ??
     AT_LEAST.exec(run.plain) ??
-    (isTimeAsked ? (AT_A_HEIGHT.exec(run.plain) ?? AT_ALTITUDE.exec(run.plain)) : null);
+    (isTimeAsked ? (SO_FAR_UP.exec(run.plain) ?? AT_A_HEIGHT.exec(run.plain) ?? AT_ALTITUDE.exec(run.plain)) : null);
   const next = sentence.words[run.at + run.count]?.plain ?? '';
-  const isUnitSaid = /(?:°|deg|degrees?)$/u.test(run.plain);
+  const isUnitSaid = /(?:°|deg|degrees?)\b/u.test(run.plain);
   return found === null || (!isUnitSaid && OTHER_UNIT.test(next)) ? null : (found[1] ?? null);
 };
 

@@ -143,18 +143,17 @@ const STILL_LIGHT = /\b(?:its|it is|while|still) (?:\w+ )?(?:light|bright|day)\b
 const NOW = /\b(?:now|yet|at the moment)\b/u;
 const OF_FLATS = /\bflats?\b/u;
 const FLATS_AT_EDGE = /\bflats?\b.*\b(?:at|around|near|before) (?:the )?sun ?(?:set|rise)\b/u;
+/** With the tube open, or flats that are to be taken now. */
+const isOfThisMinute = (plain: string): boolean =>
+  OPEN.test(plain) || CAPS.test(plain) || (NOW.test(plain) && OF_FLATS.test(plain));
+
 const isDayWork = (plain: string, day: DayAt | null): boolean => {
   if (!IS_WORK.test(plain) || OTHER_WORK.test(plain) || ON_SUN.test(plain)) return false;
   if (OF_TROUBLE.test(plain) || OF_EVENING.test(plain)) return false;
   if (FLATS_AT_EDGE.test(plain)) return true;
   const hour = hourSaid(plain);
   if (hour !== null && day !== null) return day.isSunUp(hour);
-  const isOpen = OPEN.test(plain) || CAPS.test(plain);
-  return (
-    DAY.test(plain) ||
-    STILL_LIGHT.test(plain) ||
-    ((isOpen || (NOW.test(plain) && OF_FLATS.test(plain))) && day?.isSunUp('now') === true)
-  );
+  return DAY.test(plain) || STILL_LIGHT.test(plain) || (isOfThisMinute(plain) && day?.isSunUp('now') === true);
 };
 
 const SMALL_HOLE =

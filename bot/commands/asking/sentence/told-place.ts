@@ -102,13 +102,11 @@ interface Reads {
 const NEAR_KM = 200;
 
 const isFound = (found: PlaceResolution, name: string, { isWord, isSurely, usual }: Reads): boolean => {
-  if (isProblem(found)) {
-    if (found.problem !== 'ambiguous-place') return false;
-    return ((populationFound(found) ?? 0) >= LEAST_POPULATION || isSurely) && !isWord(name);
-  }
-  if (found.isQualified) return true;
-  const isNear = usual !== null && distanceKm(found.place, usual) < NEAR_KM;
-  return (found.place.population >= LEAST_POPULATION || isSurely || isNear) && !isWord(name);
+  if (!isProblem(found) && found.isQualified) return true;
+  const population = populationFound(found);
+  if (population === null || isWord(name)) return false;
+  const isNear = !isProblem(found) && usual !== null && distanceKm(found.place, usual) < NEAR_KM;
+  return population >= LEAST_POPULATION || isSurely || isNear;
 };
 
 /** The longest run of words that is a place, and where it ends. */
@@ -211,6 +209,18 @@ const unknownWithKit = (rest: string, known: Known): ToldPlace | null => {
   return isName ? { place: name, isAmbiguous: true, rest: '', gear: kit } : null;
 };
 
+/** What stands behind words that lead to a place. */
+const toldBehind = (before: string, rest: string, known: Known): ToldPlace | null => {
+  const isBare = BARE.test(before);
+  const found = (isBare ? null : besideTown(rest, before, known)) ?? placeIn(rest, before, known);
+  if (found === null) return isBare ? null : unknownWithKit(rest, known);
+  if (isBare && !IS_HERE.test(found.rest) && !isToldKit(found.rest)) return null;
+  const told = { place: found.place, isAmbiguous: found.isAmbiguous, beside: found.beside ?? null };
+  if (isToldKit(found.rest)) return { ...told, rest: '', gear: found.rest };
+  const behind = found.end === null ? found.rest : rest.slice(found.end);
+  return { ...told, rest: saysNoMore(found.rest, behind, known) ? '' : found.rest };
+};
+
 /** Null where none is told so, or what is told is none. */
 export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
   const text = typed
@@ -218,22 +228,10 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     .replace(/[?!.\s]+$/u, '')
     .trim();
   for (const lead of LEADS) {
-    const typedRest = lead.exec(text)?.groups?.['rest'];
-    if (typedRest === undefined) continue;
-    const before = text.slice(0, text.length - typedRest.length);
-    const rest = townFirst(typedRest);
-    const isBare = BARE.test(before);
-    const found = (isBare ? null : besideTown(rest, before, known)) ?? placeIn(rest, before, known);
-    if (found === null) {
-      const unknown = isBare ? null : unknownWithKit(rest, known);
-      if (unknown !== null) return unknown;
-      continue;
-    }
-    if (isBare && !IS_HERE.test(found.rest) && !isToldKit(found.rest)) continue;
-    const told = { place: found.place, isAmbiguous: found.isAmbiguous, beside: found.beside ?? null };
-    if (isToldKit(found.rest)) return { ...told, rest: '', gear: found.rest };
-    const behind = found.end === null ? found.rest : rest.slice(found.end);
-    return { ...told, rest: saysNoMore(found.rest, behind, known) ? '' : found.rest };
+    const rest = lead.exec(text)?.groups?.['rest'];
+    const told =
+      rest === undefined ? null : toldBehind(text.slice(0, text.length - rest.length), townFirst(rest), known);
+    if (told !== null) return told;
   }
   return toldFirst(text, known) ?? kitFirst(text, known);
 };
