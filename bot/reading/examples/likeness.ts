@@ -1,5 +1,5 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
-import { onceOf } from '../../ground/once.js';
+import { answersOf, type Answer } from '../answers-told.js';
 import type { Finding } from '../finding.js';
 import { holdsEither, holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
@@ -73,17 +73,6 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
   clauses.every((clause) => isMeant(clause) && isOfMember(clause.sentence, clause.from, clause.to));
 
 type Entry = Finding['entry'];
-
-interface Answer {
-  readonly check: string;
-  readonly answer: string;
-  /** "check.answer" */
-  readonly name: string;
-}
-
-const answersOf = onceOf((answers: Readonly<Record<string, string>>): readonly Answer[] =>
-  Object.entries(answers).map(([check, answer]) => ({ check, answer, name: `${check}.${answer}` })),
-);
 
 const NONE: Liked = {
   weighed: (findings) => findings,

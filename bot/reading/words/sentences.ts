@@ -214,9 +214,9 @@ const isExceptingBut = (tokens: readonly Token[], all: readonly Token[], at: num
 const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: number): boolean =>
   isInList(own, mark, all[at + 1]) || isOutcome(own, all, at) || opensException(own, all[at + 1]);
 
-/** "It says Unpark scope? Y/N": what a screen asks is told, and asked of nobody here. */
+/** "It says Unpark scope? Y/N": what a screen asks is told, and asked of nobody here. It begins with a look ahead, as looking back from each letter is slow. */
 const ASKED_BY_A_SCREEN =
-  /(?<!\b(?:what|where|how|why|when|which|if|does|do|should|when) (?:\w+ ){0,3})\b(?:it|screen|display|hand ?set|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?: just| then| now| always| only)* (?:says?|said|reads?|shows?|asks?(?: me)?|is asking(?: me)?|displays?|wants to know|comes up with)[:,]? [^.?!]*\?/giu;
+  /(?=it|screen|display|hand|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?<!\b(?:what|where|how|why|when|which|if|does|do|should|when) (?:\w+ ){0,3})\b(?:it|screen|display|hand ?set|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?: just| then| now| always| only)* (?:says?|said|reads?|shows?|asks?(?: me)?|is asking(?: me)?|displays?|wants to know|comes up with)[:,]? [^.?!]*\?/giu;
 
 /** "Target below horizon? Proceed? Y/N": typed as it stands there. */
 const WITH_ITS_KEYS = /\?(?=[^\n]{0,40}\b(?:Y ?\/ ?N|yes ?\/ ?no|press (?:enter|\d|any))\b)/giu;
