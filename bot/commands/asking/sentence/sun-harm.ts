@@ -136,6 +136,9 @@ const isEdgeLooked = (plain: string): boolean => {
   return NO_FILTER.test(plain) || ((TUBE.test(plain) || CAMERA.test(plain)) && LOOKS.test(plain));
 };
 
+/** To point at it, or to align on it. */
+const POINTS_ABROAD =
+  /\b(?:ausricht\w*|ausgerichtet|richten|zeigen|einstellen|einnorden|uitlijnen|richten op|aline(?:ar|o)|apunt(?:ar|o)|allinea(?:re|rlo)|punta(?:re|rlo)|align(?:er|e)|pointer|viser|alinhar|apontar|ustawic|skierowac|celowac)\b/u;
 const SEES_ABROAD = /\b(?:ver|vedere|voir|zien|sehen|zobaczyc|widziec)\b/u;
 const EDGE_ABROAD =
   /\b(?:puesta|salida|coucher|lever|tramonto|alba|por|nascer|zachod\w*|wschod\w*)(?: del?| du| do)? (?:sole?|soleil|slonc\w+)\b/gu;
@@ -143,7 +146,7 @@ const EDGE_ABROAD =
 /** Of the Sun itself: "posso guardare Venere dopo il tramonto del sole" is of an hour. */
 const isLeaveAskedAbroad = (plain: string): boolean =>
   MAY_ABROAD.test(plain) &&
-  (LOOKS.test(plain) || SEES_ABROAD.test(plain)) &&
+  (LOOKS.test(plain) || SEES_ABROAD.test(plain) || POINTS_ABROAD.test(plain)) &&
   SUN_ABROAD.test(plain.replace(EDGE_ABROAD, ' ')) &&
   !ASKS_WHEN.test(plain) &&
   !/\ba que hora\b|\ba che ora\b|\bquelle heure\b|\bhoe laat\b|\bo ktorej\b/u.test(plain) &&
