@@ -23,7 +23,8 @@ beforeAll(async () => {
 const alone = (channelId: string) => ({ ...ODALYS, memberId: `console:${channelId}`, channelId });
 
 /** What each begins with in knowledge/cautions.yaml. */
-const FIRST = /^(?:No[,:]|Not while|Only (?:with|as|if)|Stop:|Yes, (?:always:|before and after totality)|If anyone has looked)/u;
+const FIRST =
+  /^(?:No[,:]|Not while|Only (?:with|as|if)|Stop:|Yes, (?:always:|before and after totality)|If anyone has looked)/u;
 
 describe('what comes near the Sun', () => {
   it.each(harmful)('%s', async (line) => {
