@@ -69,6 +69,7 @@ export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
 export { namesNoMount } from './answers/names-no-mount.js';
 export { leavesWalk } from './answers/leaves-walk.js';
+export { tellsFinding } from './answers/tells-finding.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
 export { eitherAsked } from './outcome/question-beside.js';
@@ -81,5 +82,5 @@ export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js
 export { doingsNow, type Doing } from './outcome/does-what-failed.js';
 export { statesFailure } from './outcome/states-failure.js';
 export { isStillToCome } from './outcome/still-to-come.js';
-export { deniesPremise } from './outcome/denies-premise.js';
+export { deniesPremise, refusesAsFine } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

@@ -31,6 +31,7 @@ export {
   contradictions,
   located,
   lookAlikes,
+  movedBy,
   speaksFor,
   standing,
   type Standing,

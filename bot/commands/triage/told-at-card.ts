@@ -13,6 +13,7 @@ import {
   doingsNow,
   namesLacked,
   outcomeSaid,
+  refusesAsFine,
   statesFailure,
   thingsLacked,
   withoutOfItself,
@@ -78,18 +79,18 @@ interface Told {
   readonly complaint: 'other' | 'same' | null;
   /** What the remedy would have set right is right. */
   readonly isSet: boolean;
+  /** It is looked at, and still as wrong as it was. */
+  readonly isStillWrong: boolean;
 }
 
 const toldOf = (began: Began, read: Reading): Told => {
   const { step } = began.before;
   const { check, answer } = step.kind === 'try' ? step.fault.verify : {};
-  return {
-    complaint: complaintNow(began, read),
-    isSet:
-      check !== undefined &&
-      !COMPLAINT.has(check) &&
-      read.facts.some((fact) => fact.what === check && fact.answer === answer),
-  };
+  const seen = COMPLAINT.has(check ?? '') ? undefined : read.facts.find(({ what }) => what === check);
+  const isSet = seen !== undefined && seen.answer === answer;
+  const isLikelyUnderIt =
+    seen !== undefined && check !== undefined && underCause(began.before, check, seen.answer) >= NOT_OF_IT;
+  return { complaint: complaintNow(began, read), isSet, isStillWrong: !isSet && isLikelyUnderIt };
 };
 
 /** What the remedy would have set right is told to be right, and no word that it was done: the remedy was not. */
@@ -108,9 +109,10 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
   const isAskedAfter = wasAskedAfter(began);
   const isAfter = AFTERWARDS.test(text);
   if (!isAfter && (NOT_YET.test(text) || !(isAskedAfter || toldOf(began, read).isSet))) return null;
-  const { complaint, isSet } = toldOf(began, read);
+  const { complaint, isSet, isStillWrong } = toldOf(began, read);
   if (complaint !== null) return complaint === 'other' ? 'changed' : 'same';
   if (GLAD.test(text)) return null;
+  if (isAfter && isStillWrong) return 'same';
   return isSet || (isAskedAfter && tellsElse(text)) ? 'same' : null;
 };
 
@@ -220,7 +222,9 @@ const isPremiseDenied = ({ context, before: { step } }: Began, text: string): bo
 
 /** What the remedy in hand is for is denied: it was looked at already, is as it should be, or is not there. */
 export const isDenied = (began: Began, text: string): boolean =>
-  isNotThere(began, text) || isPremiseDenied(began, text) || (began.before.step.kind === 'try' && isSetAlready(text));
+  isNotThere(began, text) ||
+  isPremiseDenied(began, text) ||
+  (began.before.step.kind === 'try' && (isSetAlready(text) || refusesAsFine(text)));
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
 const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>
