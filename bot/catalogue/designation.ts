@@ -102,13 +102,14 @@ export const constellationOf = (text: string): string | undefined => {
 };
 
 const LEAST_LETTERS = 4;
+const FOLDED_NAMES = CONSTELLATIONS.map(({ abbreviation, name }) => ({ abbreviation, folded: foldKey(name) }));
 
 /** The same where only its beginning was typed, if no other begins so ("cass", "herc"). */
 export const constellationMeant = (text: string): string | undefined => {
   const found = constellationOf(text);
   const begun = foldKey(text);
   if (found !== undefined || begun.length < LEAST_LETTERS) return found;
-  const begins = CONSTELLATIONS.filter(({ name }) => foldKey(name).startsWith(begun));
+  const begins = FOLDED_NAMES.filter(({ folded }) => folded.startsWith(begun));
   return begins.length === 1 ? begins[0]?.abbreviation : undefined;
 };
 

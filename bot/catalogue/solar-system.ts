@@ -33,6 +33,12 @@ const BY_NAME = new Map(
   ),
 );
 
+/** All of them that have letters. */
+export const SOLAR_SYSTEM_NAMES: readonly string[] = BODIES.flatMap(([body, , , others]) => [
+  body,
+  ...others.split(' '),
+]).filter((name) => foldKey(name) !== '');
+
 /** The body a text names ("the Moon", "planet Mars", "♃"), or undefined. */
 export const solarSystemTarget = (text: string): Target | undefined => {
   const key = foldKey(text).replace(/^(the|planet)/, '');

@@ -1,27 +1,40 @@
 /** `altitude`: where a target stands at an hour: how high, which way, hour angle, airmass. */
-import { MS_PER_DAY } from '../ground/durations.js';
+import { MS_PER_DAY, MS_PER_MINUTE } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
 import { nameWithAlias } from '../catalogue/index.js';
 import { horizonAltitudeDegAt } from '../pointing/horizon/horizon-profile.js';
 import { NOWHERE, reply, type Fact, type Level, type Outcome } from '../reply/reply.js';
-import { degrees, direction, hoursMinutes, isoUtc, rounded } from '../reply/wording.js';
+import { degrees, direction, duration, isoUtc, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
 import { horizontalOf, placeOf } from '../sky/place.js';
 import { riseTransitSet, SUN_HORIZON_ALTITUDE_DEG } from '../sky/rise-set.js';
 import { SUN } from '../sky/twilight.js';
-import type { SkyBody } from '../sky/types.js';
+import type { SkyBody, UtcMs } from '../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../times/index.js';
 import { defineCommand, optional, text } from './core/command.js';
 import { targetAtSite, timeFor } from './asking/question-parts.js';
 import { settingOf } from './asking/sets-soon.js';
 import { LEAST_USEFUL_ALTITUDE_DEG } from '../evening/pick.js';
 
-/** "2.4 h west of the meridian". */
-const hourAngleWords = (hourAngleHours: number): string => {
-  const minutes = Math.round(Math.abs(hourAngleHours) * 60);
-  if (minutes === 0) return 'now, on the meridian';
-  const time = hoursMinutes(minutes);
-  return hourAngleHours < 0 ? `in ${time}, east of the meridian till then` : `${time} ago, west of the meridian since`;
+/** "in 2 h 24 min" counts from now; from another hour it is so much later. */
+const away = (minutes: number, isNow: boolean): string => {
+  const time = duration(Math.abs(minutes) * MS_PER_MINUTE);
+  if (isNow) return minutes > 0 ? `in ${time}` : `${time} ago`;
+  return `${time} ${minutes > 0 ? 'after' : 'before'} that hour`;
+};
+
+/** "in 2 h 24 min, east of the meridian till then". */
+const hourAngleWords = (hourAngleHours: number, isNow: boolean): string => {
+  const minutes = -Math.round(hourAngleHours * 60);
+  if (minutes === 0) return `${isNow ? 'now' : 'at that hour'}, on the meridian`;
+  return `${away(minutes, isNow)}, ${minutes > 0 ? 'east of the meridian till then' : 'west of the meridian since'}`;
+};
+
+/** An hour beside now that is past is said to be. */
+const LEAST_PAST_MS = 5 * MS_PER_MINUTE;
+const pastWords = (utcMs: UtcMs, nowUtcMs: UtcMs): string => {
+  const pastMs = nowUtcMs - utcMs;
+  return pastMs < LEAST_PAST_MS || pastMs > MS_PER_DAY / 2 ? '' : `, ${duration(pastMs)} ago`;
 };
 
 /** Airmass in plain words. */
@@ -90,7 +103,8 @@ export const altitude = defineCommand({
 
     const place = placeOf(target.body, observer, time.utcMs);
     const mass = airmass(place.apparentAltitudeDeg);
-    const when = formatLocalDateTime(time.utcMs, zone);
+    const isNow = Math.abs(time.utcMs - nowUtcMs) < MS_PER_MINUTE;
+    const when = `${formatLocalDateTime(time.utcMs, zone)}${pastWords(time.utcMs, nowUtcMs)}`;
     const isUp = place.apparentAltitudeDeg > 0;
     const behind = where.horizon === null ? null : horizonAltitudeDegAt(where.horizon, place.azimuthDeg);
     const isBehind = isUp && behind !== null && place.altitudeDeg < behind;
@@ -98,7 +112,7 @@ export const altitude = defineCommand({
     const upWords = isBehind
       ? `Above the true horizon (${height}) but behind yours (${degrees(behind)} there) at ${when}.`
       : `Up, ${height} high in the ${direction(place.azimuthDeg)}, at ${when}.`;
-    const turn = turnOf(isUp, target.body, { observer, zone, utcMs: time.utcMs });
+    const turn = turnOf(isUp, target.body, { observer, zone, utcMs: time.utcMs, isNow });
     const stands = isUp ? upWords : `Down: ${height} below the horizon at ${when}.`;
     const isWellUp = isUp && !isBehind && !turn.isSoonGone && place.altitudeDeg >= LEAST_USEFUL_ALTITUDE_DEG;
     const level: Level = isWellUp ? 'good' : 'info';
@@ -106,7 +120,11 @@ export const altitude = defineCommand({
       title: nameWithAlias(target),
       level,
       summary: `${stands}${turn.words}`,
-      facts: [{ label: 'Highest', value: hourAngleWords(place.hourAngleHours) }, ...turn.facts, ...airFact(mass)],
+      facts: [
+        { label: 'Highest', value: hourAngleWords(place.hourAngleHours, isNow) },
+        ...turn.facts,
+        ...airFact(mass),
+      ],
       notes: [...time.notes, ...asked.notes],
       // The air lifts what stands at the horizon by over half a degree.
       pointsAt:

@@ -2,9 +2,10 @@
 import { nameWithAlias } from '../catalogue/index.js';
 import { isTowards, offDeg, standsTowards, TOWARDS, towardsWords, type Towards } from '../evening/towards.js';
 import { isProblem, problem, type Choice, type Problem } from '../ground/problem.js';
-import { fittingChoices, reply, type Outcome } from '../reply/reply.js';
+import { fittingChoices, reply, type Fact, type Outcome } from '../reply/reply.js';
 import { direction, degrees, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
 import { airmass } from '../sky/airmass.js';
+import { moonAt } from '../sky/moon.js';
 import { horizontalOf } from '../sky/place.js';
 import { SUN, twilights } from '../sky/twilight.js';
 import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
@@ -23,6 +24,7 @@ import { choice, defineCommand, flag, optional, text, type Deps, type Request } 
 const FAINTEST_MAG = 2.2;
 const FAINTEST_BY_DAY_MAG = -3.5;
 const DAY_SUN_DEG = -3;
+const DUSK_SUN_DEG = -6;
 const LEAST_DEG = 2;
 /** Lower than this is called low; common practice, no source. */
 const LOW_DEG = 30;
@@ -31,12 +33,41 @@ const MOST_SHOWN = 5;
 const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
 
 /** The brightest, planets always among them; of what shines steadily they stand first. */
-const shownOf = <One extends Placed>(there: readonly One[], isSteady: boolean): readonly One[] => {
+const shownOf = <One extends Placed>(
+  there: readonly One[],
+  isSteady: boolean,
+  order: (a: Placed, b: Placed) => number,
+): readonly One[] => {
   const planets = there.filter(isPlanet);
   const others = there.filter((one) => !isPlanet(one)).slice(0, Math.max(0, MOST_SHOWN - planets.length));
   const shown = [...planets, ...others];
-  return isSteady ? shown : shown.sort((a, b) => dimmed(a) - dimmed(b));
+  return isSteady ? shown : shown.sort(order);
 };
+
+/** Higher than this nobody says which way it stands; common practice, no source. */
+const NEARLY_OVERHEAD_DEG = 60;
+const isHigh = ({ at }: Placed): number => Number(at.altitudeDeg >= NEARLY_OVERHEAD_DEG);
+/** What so many degrees aside of the named direction, and another colour than the one seen, are worth in magnitudes; common practice, no source. */
+const DEG_A_MAG = 40;
+const OTHER_COLOUR_MAG = 2.5;
+/** Low down the air reddens what is yellow. */
+const NEXT_COLOUR_MAG = 1.2;
+
+/** How unlike it is to the one that was seen: faint, aside of where it was said, of another colour. */
+const unlikeMag = (one: Placed, towards: Towards | null, colour: Colour | undefined): number => {
+  const aside = towards === null || towards === 'overhead' ? 0 : offDeg(towards, one.at) / DEG_A_MAG;
+  const own = colourOf(one.target);
+  if (colour === undefined || own === colour) return dimmed(one) + aside;
+  return dimmed(one) + aside + (own === 'yellow' || colour === 'yellow' ? NEXT_COLOUR_MAG : OTHER_COLOUR_MAG);
+};
+const sideOf = (towards: Towards | null): string => (towards === null ? 'in the sky' : towardsWords(towards));
+/** The likeliest first; what is nearly overhead is in no part of the sky, and comes last. */
+const orderOf =
+  (towards: Towards | null, colour: Colour | undefined) =>
+  (a: Placed, b: Placed): number => {
+    const high = towards === null || towards === 'overhead' ? 0 : isHigh(a) - isHigh(b);
+    return high || unlikeMag(a, towards, colour) - unlikeMag(b, towards, colour);
+  };
 
 /** What clear air takes of a star's light at the zenith, at sea level; common practice, no source. */
 const EXTINCTION_MAG = 0.2;
@@ -91,12 +122,6 @@ const outshining = (
 const steadyNote = (aside: string | null): string =>
   `What shines steadily is most often a planet; ${aside === null ? 'none stands there then' : `the nearest to there is ${aside}`}.`;
 
-/** Those of the colour that was seen stand first. */
-const withFirst = <One extends Bright>(shown: readonly One[], ofColour: readonly One[]): readonly One[] => [
-  ...ofColour.slice(0, MOST_SHOWN),
-  ...shown.filter((one) => !ofColour.includes(one)),
-];
-
 interface Placed extends Bright {
   readonly at: Horizontal;
 }
@@ -104,6 +129,7 @@ interface Placed extends Bright {
 interface Sought {
   readonly isSteady: boolean;
   readonly colour: Colour | undefined;
+  readonly isColourThere: boolean;
   /** "in the south". */
   readonly side: string;
   readonly isOverhead: boolean;
@@ -113,21 +139,44 @@ interface Sought {
 const placeOfOne = ({ at }: Placed): string => `${degrees(at.altitudeDeg)} high in the ${direction(at.azimuthDeg)}`;
 
 /** Which it most likely is, and why it may be none of that kind or colour. */
-const summaryOf = (first: Placed | undefined, { isSteady, colour, side, isOverhead, isDay }: Sought): string => {
+const summaryOf = (
+  first: Placed | undefined,
+  { isSteady, colour, isColourThere, side, isOverhead, isDay }: Sought,
+): string => {
   if (first === undefined)
     return `No bright star or planet stands ${side} then${isDay ? ', or daylight hides it' : ''}.`;
   const told = `${nameWithAlias(first.target)}: ${placeOfOne(first)}.`;
   if (isSteady && first.target.kind !== 'planet') return `No planet stands ${side} then; brightest there ${told}`;
   if (colour !== undefined && colourOf(first.target) !== colour)
-    return `Most likely ${told} It is not ${colour} itself, and no bright one there is; low down the air reddens any.`;
+    return `Most likely ${told} It is not ${colour} itself${isColourThere ? '' : ', and no bright one there is'}; low down the air reddens any.`;
   return isOverhead ? `Brightest up there: ${told}` : `Most likely ${told}`;
+};
+
+const moreOn = (seen: readonly Placed[], site: string | undefined): readonly Choice[] =>
+  seen
+    .slice(0, 3)
+    .map(({ target }) => ({ label: `More on ${target.name}`, run: commandLine('up', target.name, { site }) }));
+
+const factOf = (one: Placed): Fact => ({
+  label: nameWithAlias(one.target),
+  value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
+});
+
+/** Whatever it was that shone: beside the Moon all else is faint. Null: it does not stand there. */
+const moonFirst = (seen: readonly Placed[], isThing: boolean | undefined, litFraction: number): string | null => {
+  const moon = seen.find(({ target }) => target.kind === 'moon');
+  const next = seen.find(({ target }) => target.kind !== 'moon');
+  if (moon === undefined || isThing !== true) return null;
+  const lit = Math.round(litFraction * 100);
+  const other = next === undefined ? '' : ` If it was a star: ${nameWithAlias(next.target)}, ${placeOfOne(next)}.`;
+  return `Most likely the Moon, ${lit} % lit: ${placeOfOne(moon)}.${other}`;
 };
 
 const notesOf = (seen: readonly Placed[], isSteady: boolean, aside: string | null): readonly string[] => [
   ...(isSteady && !seen.some(isPlanet) ? [steadyNote(aside)] : []),
   ...(seen.every(({ target }) => target.kind === 'moon')
     ? []
-    : [`The ${isSteady ? 'planets' : 'brightest'} first. What moves or blinks is an aircraft or a satellite.`]),
+    : [`The ${isSteady ? 'planets' : 'likeliest'} first. What moves or blinks is an aircraft or a satellite.`]),
 ];
 
 const worthOverhead = (site: string | undefined): Choice => ({
@@ -135,23 +184,25 @@ const worthOverhead = (site: string | undefined): Choice => ({
   run: commandLine('tonight', '', { towards: 'overhead', site }),
 });
 
-/** The coming dawn or dusk, when the Sun is 12° down: the hour at which the brightest are left. */
+/** The coming dawn or dusk, when the Sun is 12° down: the hour at which the brightest are left. Tonight is now, or from dusk on. */
 const atTwilight = async (
   deps: Deps,
   request: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
 ): Promise<SiteAtTime | Problem | null> => {
   const { options, nowUtcMs } = request;
   const said = options.at?.toLowerCase();
-  if (said !== 'dawn' && said !== 'dusk') return null;
+  if (said !== 'dawn' && said !== 'dusk' && said !== 'tonight') return null;
   const where = await siteFor(deps, request, options.site);
   if (isProblem(where)) return where;
+  const isNight = horizontalOf(SUN, where.site.observer, nowUtcMs).altitudeDeg <= DUSK_SUN_DEG;
+  if (said === 'tonight' && isNight) return { where, utcMs: wholeSecond(nowUtcMs), notes: siteNotes(where) };
   const { startUtcMs, endUtcMs } = tonightAt(where.site, nowUtcMs);
   const { nautical } = twilights(where.site.observer, startUtcMs, endUtcMs);
   const utcMs = said === 'dawn' ? nautical?.dawnUtcMs : nautical?.duskUtcMs;
   return utcMs === null || utcMs === undefined
     ? problem(
         'no-such-hour',
-        `There is no ${said} to speak of there in these days: name an hour, such as bright at:21:00.`,
+        `There is no ${said === 'tonight' ? 'night' : said} to speak of there in these days: name an hour, such as bright at:21:00.`,
       )
     : { where, utcMs: wholeSecond(utcMs), notes: siteNotes(where) };
 };
@@ -168,6 +219,7 @@ export const bright = defineCommand({
     height: optional(choice('Low (under 30°) or high', ['low', 'high'])),
     colour: optional(choice('Which colour it has: those come first', COLOURS, COLOUR_NAMES)),
     steady: optional(flag('It does not twinkle: planets first')),
+    thing: optional(flag('Whatever shone, not a star for certain: the Moon first')),
     near: optional(text('Near which target: the bright ones beside it', { complete: 'target' })),
     side: optional(choice('With near: on which side of it', SIDES)),
     at: atOption,
@@ -193,6 +245,7 @@ export const bright = defineCommand({
     const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > DAY_SUN_DEG;
     const isThere = standsTowards(towards, observer);
     const { height } = request.options;
+    const order = orderOf(towards, request.options.colour);
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
     const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
@@ -202,14 +255,14 @@ export const bright = defineCommand({
         ({ target, at }) =>
           at.altitudeDeg >= LEAST_DEG && isSoHigh(at.altitudeDeg) && isThere({ target, bestUtcMs: utcMs }),
       )
-      .sort((a, b) => dimmed(a) - dimmed(b));
+      .sort(order);
     const isSteady = request.options.steady === true;
     const { colour } = request.options;
-    const ofColour = colour === undefined ? [] : there.filter(({ target }) => colourOf(target) === colour);
-    const shown = withFirst(shownOf(there, isSteady), ofColour);
+    const shown = shownOf(there, isSteady, order);
+    const isColourThere = there.some(({ target }) => colourOf(target) === colour);
     const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
-    const side = towards === null ? 'in the sky' : towardsWords(towards);
+    const side = sideOf(towards);
     const when = formatLocalDateTime(utcMs, zone);
     const first = seen.find(({ target }) => target.kind !== 'moon');
     const isOverhead = towards === 'overhead';
@@ -219,18 +272,15 @@ export const bright = defineCommand({
     return reply({
       title: `Bright ${side}, ${when}`,
       level: first === undefined || day.isDay ? 'info' : 'good',
-      summary: day.before(`${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`),
-      facts: seen.map((one) => ({
-        label: nameWithAlias(one.target),
-        value: `${placeOfOne(one)}; ${one.target.kind === 'moon' ? 'the Moon' : `mag ${magnitudeText(one.magnitude)}`}`,
-      })),
+      summary: day.before(
+        moonFirst(seen, request.options.thing, moonAt(observer, utcMs).illuminatedFraction) ??
+          `${constellation}${summaryOf(first, { isSteady, colour, isColourThere, side, isOverhead, isDay })}`,
+      ),
+      facts: seen.map(factOf),
       notes: [...notesOf(seen, isSteady, aside), ...notes],
       choices: fittingChoices([
         ...(isOverhead ? [worthOverhead(request.options.site)] : []),
-        ...seen.slice(0, 3).map(({ target }) => ({
-          label: `More on ${target.name}`,
-          run: commandLine('up', target.name, { site: request.options.site }),
-        })),
+        ...moreOn(seen, request.options.site),
       ]),
       pointsAt: [...day.points, ...seen.map(({ target }) => ({ what: target.name, direction: target.body }))].map(
         (point) => ({ ...point, when: { utcMs }, observer, zone }),

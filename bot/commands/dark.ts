@@ -1,7 +1,7 @@
 /** `dark`: when the night is dark, and how much of it is free of the Moon. */
 import { MS_PER_DAY, MS_PER_HOUR } from '../ground/durations.js';
 import { isProblem } from '../ground/problem.js';
-import { NOWHERE, reply, type Json, type Outcome } from '../reply/reply.js';
+import { NOWHERE, reply, type Json, type Level, type Outcome } from '../reply/reply.js';
 import { duration, isoUtc, listed, rounded } from '../reply/wording.js';
 import { moonAt, moonlessDark } from '../sky/moon.js';
 import type { TimeSpan } from '../sky/night.js';
@@ -10,7 +10,7 @@ import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/ind
 import { choice, defineCommand, integer, optional, text } from './core/command.js';
 import { darkOver } from './dark/dark-over.js';
 import { DARK_FIRST, darkFirst } from './dark/dark-first.js';
-import { sunFirst } from './dark/sun-first.js';
+import { isAgainstSun, sunFirst } from './dark/sun-first.js';
 import { sunBelowWords } from './dark/sun-below.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { hourOfNight, siteAtNight, siteNotes } from './asking/question-parts.js';
@@ -75,6 +75,17 @@ const sunWords = (twilight: Twilights, inNight: (utcMs: number) => string, zone:
   ]);
 };
 
+/** Beside an hour held against the Sun's; common practice, no source. */
+const CAP_FIRST =
+  'Cap the tube and the finder, and park, well before the Sun rises; by day leave nothing uncapped or unattended.';
+
+const capNotes = (first: string | undefined): readonly string[] => (isAgainstSun(first) ? [CAP_FIRST] : []);
+
+const levelOf = (first: string | undefined, moonlessMs: number): Level => {
+  if (isAgainstSun(first)) return 'caution';
+  return moonlessMs > 0 ? 'good' : 'info';
+};
+
 export const dark = defineCommand({
   name: 'dark',
   summary: 'When does it get dark, and when is the Moon out of the way?',
@@ -83,7 +94,12 @@ export const dark = defineCommand({
     site: optional(text('Where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
     first: optional(choice('Say this first: a yes or no, or when the Sun sets or rises', DARK_FIRST)),
     below: optional(integer('Say first when the Sun is so many degrees down', { min: 1, max: 40 })),
-    until: optional(text('Only the dark before this hour, with first:moonless', { complete: 'time', maxLength: 40 })),
+    until: optional(
+      text('Only the dark before this hour, with first:moonless; or the hour for first:after-sunrise', {
+        complete: 'time',
+        maxLength: 40,
+      }),
+    ),
     over: optional(
       text('Which of several nights: this week, next month, weekends of december, 13 dec or 14 dec', { maxLength: 80 }),
     ),
@@ -129,7 +145,7 @@ export const dark = defineCommand({
       .flatMap(([word, utcMs]) => (utcMs === null ? [] : [{ word, utcMs }]))
       .sort((a, b) => a.utcMs - b.utcMs)
       .map(({ word, utcMs }) => `${word} ${inNight(utcMs)}`);
-    const sun = sunFirst(options, where.site, night, nowUtcMs);
+    const sun = sunFirst(options, where.site, night, nowUtcMs, until?.utcMs ?? null);
     const first = darkFirst(options.first, {
       observer,
       zone,
@@ -143,7 +159,7 @@ export const dark = defineCommand({
     const sunBelow = options.below === undefined ? '' : `${sunBelowWords(options.below, { observer, night, zone })}. `;
     return reply({
       title: `The dark of ${night.said}`,
-      level: moonlessMs > 0 ? 'good' : 'info',
+      level: levelOf(options.first, moonlessMs),
       summary: `${sunBelow}${summaryOf([sun, first], darkSpan, {
         none: noDarkWords(twilight, night, zone),
         hours: darkWords(twilight, night, zone),
@@ -155,7 +171,7 @@ export const dark = defineCommand({
         { label: 'Moon', value: listed([`${Math.round(moon.illuminatedFraction * 100)} % lit`, ...moonEvents]) },
         ...(darkSpan === null ? [] : [{ label: 'No Moon', value: moonlessWords(moonless, isMoonless, zone) }]),
       ],
-      notes: siteNotes(where),
+      notes: [...capNotes(options.first), ...siteNotes(where)],
       pointsAt: NOWHERE,
       data: {
         sunsetUtc: orNull(twilight.sunsetUtcMs),

@@ -10,6 +10,7 @@ import { fittingChoices, reply, type Fact, type Json, type Outcome } from '../re
 import { isoUtc, listed, rounded } from '../reply/wording.js';
 import { darkness } from '../sky/twilight.js';
 import type { TimeSpan } from '../sky/night.js';
+import { toldHere } from './asking/following/told-here.js';
 import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import { defineCommand, type Deps } from './core/command.js';
 import { eveningPicture } from './tonight/evening-picture.js';
@@ -49,6 +50,7 @@ const picksOf = (
           isMessierOnly: given.messier,
           highestDeg: given.below,
           largerArcmin: given.larger,
+          mostArcmin: given.smaller,
           widerArcsec: given.wider,
         },
       });
@@ -122,7 +124,9 @@ export const tonight = defineCommand({
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
-    const { options: given, nowUtcMs } = request;
+    const { nowUtcMs } = request;
+    const told = toldHere(deps.store, request, request.options);
+    const given = { ...request.options, with: told.with, sky: told.sky };
     const meant = nightOfHours(given, asked, nowUtcMs);
     if (isProblem(meant)) return meant;
     const sought = soughtOf(given, { ...asked, night: meant }, nowUtcMs);
@@ -138,7 +142,7 @@ export const tonight = defineCommand({
       level: picks.every(isDrowned) ? 'info' : 'good',
       summary: summaryOf(picks, given, sought),
       facts,
-      notes: [...notesOf(picks, given, sought), ...siteNotes(where)],
+      notes: [...notesOf(picks, given, sought), ...told.notes, ...siteNotes(where)],
       ...(hours === null || picks.length === 0 ? {} : { chart: eveningPicture(sought, hours, inOrder, dark) }),
       choices: fittingChoices([
         ...(isCut ? [{ label: `All ${picks.length} spelled out`, run: allLine(given) }] : []),

@@ -13,6 +13,7 @@ import { isProblem, type Problem } from '../ground/problem.js';
 import type { Target } from '../catalogue/index.js';
 import type { Outcome, Reply } from '../reply/reply.js';
 import { twilights } from '../sky/twilight.js';
+import { toldHere, type ToldHere } from './asking/following/told-here.js';
 import { commandLine, targetAtSite, targetFor } from './asking/question-parts.js';
 import { choice, defineCommand, number, optional, text, type Deps, type Request } from './core/command.js';
 import { withCapsOn } from './sun/caps-on.js';
@@ -51,6 +52,13 @@ const ofItself = (
 const BESIDE_SUN = /^(?:venus|mercury|sun)$/iu;
 const unplaced = (target: string, noSite: Problem): Problem => (BESIDE_SUN.test(target) ? withCapsOn(noSite) : noSite);
 
+const equipmentOf = (kit: string | undefined): ReturnType<typeof readEquipment> =>
+  kit === undefined ? USUAL_EQUIPMENT : readEquipment(kit);
+
+/** For which telescope it is, where that was told before, and where the answer tells what one shows. */
+const withToldSaid = (answer: Reply, { notes }: ToldHere): Reply =>
+  answer.facts.some(({ label }) => label === 'Shows') ? { ...answer, notes: [...answer.notes, ...notes] } : answer;
+
 export const up = defineCommand({
   name: 'up',
   summary: 'Is a target up tonight, when is it best, and what is in the way?',
@@ -74,7 +82,8 @@ export const up = defineCommand({
   ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
-    const equipment = options.with === undefined ? USUAL_EQUIPMENT : readEquipment(options.with);
+    const told = toldHere(deps.store, request, options);
+    const equipment = equipmentOf(told.with);
     if (isProblem(equipment)) return equipment;
     const found = await targetAtSite(deps, request, {
       command: 'up',
@@ -95,7 +104,7 @@ export const up = defineCommand({
     const { night } = dated;
     const target = doubleThen(found.target, night.startUtcMs);
     const asked = { ...found, target };
-    const sky = options.sky ?? where.sky ?? USUAL_SKY;
+    const sky = told.sky ?? where.sky ?? USUAL_SKY;
     const twilight = twilights(where.site.observer, night.startUtcMs, night.endUtcMs);
     const outlookQuestion = {
       target,
@@ -116,7 +125,7 @@ export const up = defineCommand({
       utcMs: dated.hour?.utcMs ?? null,
       nowUtcMs,
       equipment,
-      isKitSaid: options.with !== undefined,
+      isKitSaid: told.with !== undefined,
       found: seen,
       facing: options.facing,
       outlookQuestion: part === null ? outlookQuestion : { ...outlookQuestion, night: part.within },
@@ -139,7 +148,7 @@ export const up = defineCommand({
       nowUtcMs,
       first,
     };
-    const answer = upReply(deps, question, seen);
+    const answer = withToldSaid(upReply(deps, question, seen), told);
     return withOtherPart(answer, outlookQuestion, { part, found: seen, target, zone: where.site.zone });
   },
 });

@@ -4,7 +4,7 @@ export { distanceKm, type Spot } from './distance.js';
 export type * from './site-resolution.js';
 export { foldPlace } from './fold-place.js';
 export { loadPlaces, type Places } from './load-places.js';
-export { resolvePlace } from './resolve-place.js';
+export { populationFound, resolvePlace } from './resolve-place.js';
 export { countryNamed, countryWords } from './countries.js';
 export { countryAt } from './country-at.js';
 export { namesRegion } from './names-region.js';

@@ -1,5 +1,6 @@
 /** Finds the place a member names; several of one name are told apart by region and country, and asked about where neither is given. */
 import { cleanText, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
+import { isProblem } from '../ground/problem.js';
 import { countryName, countryNamed, meansCountry, meansRegion } from './countries.js';
 import { distanceKm, type Spot } from './distance.js';
 import { islandsNamed } from './islands.js';
@@ -11,6 +12,8 @@ import { placeLabel, placeSpec } from './wording.js';
 const MOST_CANDIDATES = 25;
 /** A place this many times as large as the next of its name is taken without asking, and said so. */
 const OVERWHELMING = 20;
+/** A city that the whole world knows needs less. */
+const CITY_OVERWHELMING = 10;
 /** So is one near the usual site that is plainly the larger, where the next is no city of a size that many would mean. */
 const PLAINLY_LARGER = 3;
 const MANY_MEAN_IT = 40_000;
@@ -110,6 +113,14 @@ const spokenFor = (found: readonly PlaceRecord[], near: Spot | null): PlaceRecor
     : undefined;
 };
 
+/** As they are offered: the one near the usual site, then the largest. */
+const nearestFirst = (found: readonly PlaceRecord[], near: Spot | null): readonly PlaceRecord[] => {
+  if (near === null) return found;
+  const kmOf = (place: PlaceRecord): number => distanceKm(place, near);
+  const nearest = found.reduce((best, place) => (kmOf(place) < kmOf(best) ? place : best));
+  return kmOf(nearest) > NEAR_KM ? found : [nearest, ...found.filter((place) => place !== nearest)];
+};
+
 /** Larger ones are meant wherever somebody stands. */
 const WORLD_CITY = 500_000;
 
@@ -149,7 +160,7 @@ const isMeant = (
   near: Spot | null,
 ): boolean => {
   const times = largest.population / Math.max(1, next.population);
-  if (here === undefined) return times >= OVERWHELMING;
+  if (here === undefined) return times >= (largest.population >= WORLD_CITY ? CITY_OVERWHELMING : OVERWHELMING);
   if (here === largest && near !== null && distanceKm(here, near) <= STANDS_IN_KM) return true;
   return here === largest && times >= PLAINLY_LARGER && (times >= OVERWHELMING || next.population < MANY_MEAN_IT);
 };
@@ -165,7 +176,7 @@ const alikeNamed = (places: Places, text: string): readonly PlaceRecord[] => {
 
 /**
  * "Calgary", "Springfield, Illinois", "Cambridge GB". One of several places of a name is taken when it has at least 20 times the people of
- * the next, or three times where that is a small town and it is the one near `near`, where the asker stands, and never where another is
+ * the next (ten times where half a million live), or three times where that is a small town and it is the one near `near`, where the asker stands, and never where another is
  * that one; `note` then says so.
  * Never throws on any text (only when the list cannot be read).
  */
@@ -193,7 +204,7 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
       const note = `Took ${placeLabel(largest)}. The next place of that name is ${placeSpec(next)}; add the region or country to choose it.`;
       return { place: largest, isQualified, note };
     }
-    return { problem: 'ambiguous-place', text: shown, candidates: found.slice(0, MOST_CANDIDATES) };
+    return { problem: 'ambiguous-place', text: shown, candidates: nearestFirst(found, near).slice(0, MOST_CANDIDATES) };
   }
   return {
     problem: 'unknown-place',
@@ -201,4 +212,12 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
     nearest: alikeNamed(places, clean),
     reason: 'not-found',
   };
+};
+
+/** How many live in the place that was found, or in the largest of those it may be; `null` where none is known. */
+export const populationFound = (found: PlaceResolution): number | null => {
+  if (!isProblem(found)) return found.place.population;
+  return found.problem === 'ambiguous-place'
+    ? Math.max(0, ...found.candidates.map(({ population }) => population))
+    : null;
 };

@@ -3,6 +3,7 @@ import { tableOf } from '../ground/table-of.js';
 import type { Finding } from './finding.js';
 import { oneSystem } from './one-system.js';
 import { holdsEither, keyOf, type ReadFact, type Suggestion, type Understood } from './reading.js';
+import { otherWays } from './one-way.js';
 import { settlePath, type Families } from './settle-path.js';
 
 interface Claim {
@@ -117,8 +118,14 @@ export const gather = (
   quoteOf: (finding: Finding) => string,
   text: string,
 ): Gathered => {
-  const { path, aside } = settlePath(all, families);
-  const findings = all.filter((finding) => !aside.has(finding));
+  const shareWay = (a: string, b: string): boolean =>
+    families.family(a).some((way) => families.family(b).includes(way));
+  const others = otherWays(all, text, shareWay);
+  const { path, aside } = settlePath(
+    all.filter((finding) => !others.has(finding)),
+    families,
+  );
+  const findings = all.filter((finding) => !aside.has(finding) && !others.has(finding));
   const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
   const understood: Understood[] = [];

@@ -80,6 +80,15 @@ const isOtherLanguage = (line: string): boolean => {
 };
 
 const FOREIGN = /[^\p{ASCII}‘’“”…–—°→]/u;
+const FOREIGN_WORD = /(?<!\S)\S*[^\p{ASCII}‘’“”…–—°→]\S*/gu;
+const [LEAST_ENGLISH, TIMES_ENGLISH] = [3, 2];
+
+/** Letters of another language, and not only in a greeting or a place's name: "Olá, only in the one port of the computer". */
+const isInForeignLetters = (line: string): boolean => {
+  if (!FOREIGN.test(line)) return false;
+  const english = line.match(ENGLISH_WORDS)?.length ?? 0;
+  return english < LEAST_ENGLISH || english < TIMES_ENGLISH * (line.match(FOREIGN_WORD)?.length ?? 0);
+};
 
 /** Lines of what the collecting line prints (knowledge/connection/collecting.yaml): names, tables, lists of addresses. */
 const COLLECTED =
@@ -99,7 +108,7 @@ const isProgramLike = (line: string): boolean =>
   NAMED.test(line) ||
   PROGRESS.test(line) ||
   (LISTED_PORT.test(line) && !INFORMAL.test(line)) ||
-  FOREIGN.test(line) ||
+  isInForeignLetters(line) ||
   isOtherLanguage(line);
 
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */

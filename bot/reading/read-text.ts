@@ -1,4 +1,5 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
+import { answersOf } from './answers-told.js';
 import { isHedged } from './answers/hedged.js';
 import { worthHearing } from './examples/clauses.js';
 import { likenessOf } from './examples/likeness.js';
@@ -97,12 +98,24 @@ const firmly = (entry: SayingEntry, line: string): SayingEntry =>
 const leavesLittle = (sentences: number, tokens: number): boolean =>
   sentences === 1 || (sentences <= BRIEF && tokens <= SHORT);
 
+/** Each once, of entries that are met again and again. */
+const answersIn = (all: readonly { readonly entry: Told }[]): ReadonlySet<Readonly<Record<string, string>>> => {
+  const met = new Set<Readonly<Record<string, string>>>();
+  for (const { entry } of all) if (entry.answers !== undefined) met.add(entry.answers);
+  return met;
+};
+
 /** "check.answer" of all that is told. */
 const namesOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> => {
   const names = new Set<string>();
-  for (const answers of new Set(all.map(({ entry }) => entry.answers)))
-    for (const check in answers) names.add(`${check}.${answers[check] ?? ''}`);
+  for (const answers of answersIn(all)) for (const { name } of answersOf(answers)) names.add(name);
   return names;
+};
+
+const checksOf = (all: readonly { readonly entry: Told }[]): ReadonlySet<string> => {
+  const checks = new Set<string>();
+  for (const answers of answersIn(all)) for (const { check } of answersOf(answers)) checks.add(check);
+  return checks;
 };
 
 /** Checks and answers of which likeness says nothing beside what is told. */
@@ -259,9 +272,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
 
   const found = namesOf([...messages, ...counted]);
   /** Checks that a message answers, whatever words stand around it, or what was not weighed. */
-  const printed = new Set(
-    [...messages, ...counted.filter((one) => !one.isHeard)].flatMap(({ entry }) => Object.keys(entry.answers ?? {})),
-  );
+  const printed = checksOf([...messages, ...counted.filter((one) => !one.isHeard)]);
   const wordedLength = worded.reduce((sum, line) => sum + line.text.length, 0);
   const gathered = gather(findings, vocabulary, ({ span }) => quoteOf(folded, span), folded);
   return {

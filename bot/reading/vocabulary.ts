@@ -3,6 +3,7 @@ import { once } from '../ground/once.js';
 import { countPhrases, type PhraseCounts } from './answers/speaks-of.js';
 import { saidText, type SaidWord } from './answers/said-words.js';
 import { compilePattern, NO_PATTERN } from './messages/compile-pattern.js';
+import { evidenceLaidOut, sayingLaidOut } from './laid-out-alike.js';
 import type { Likeness } from './examples/likeness.js';
 import type { Weights } from './examples/weights.js';
 import type { Messages } from './messages/find-messages.js';
@@ -93,17 +94,19 @@ export const makeVocabulary = (
     talk = () => null,
   }: Partial<Pick<Vocabulary, 'likeness' | 'outcomes' | 'talk'>> = {},
 ): Vocabulary => {
-  const sayings = entries.sayings.map((entry) => ({ entry, phrases: entry.phrases.map(parsePhrase) }));
+  const sayings = entries.sayings.map((entry) => ({
+    entry: sayingLaidOut(entry),
+    phrases: entry.phrases.map(parsePhrase),
+  }));
   const lexicon = makeLexicon(
     entries.words,
     sayings.flatMap(({ phrases }) => phrases.flatMap(keysOf)),
   );
   const deeds = new Map(entries.deeds.map(({ id, done }) => [id, done]));
   const families = new Map(entries.families.map(({ id, paths }) => [id, paths]));
-  const evidence = entries.evidence.map((entry) => ({
-    ...entry,
-    compiled: entry.pattern === undefined ? NO_PATTERN : compilePattern(entry.pattern),
-  }));
+  const evidence = entries.evidence.map((entry) =>
+    evidenceLaidOut(entry, entry.pattern === undefined ? NO_PATTERN : compilePattern(entry.pattern)),
+  );
   const translations = entries.translations.flatMap(({ of, texts }) =>
     Object.values(texts).flatMap((list) => list.map((text) => makeTranslation(of, text))),
   );

@@ -21,18 +21,18 @@ const OUTER = ['Mars', 'Jupiter', 'Saturn', 'Uranus', 'Neptune'] as const;
 const INNER = ['Mercury', 'Venus'] as const;
 
 const oppositionsOf = (planet: (typeof OUTER)[number], { startUtcMs, endUtcMs }: TimeSpan): PlanetEvent[] => {
-  const utcMs = SearchRelativeLongitude(Body[planet], 0, engineTime(startUtcMs)).date.getTime();
-  if (utcMs >= endUtcMs) return [];
-  return [
-    {
+  const found: PlanetEvent[] = [];
+  const from = (utcMs: UtcMs): UtcMs => SearchRelativeLongitude(Body[planet], 0, engineTime(utcMs)).date.getTime();
+  for (let utcMs = from(startUtcMs); utcMs < endUtcMs; utcMs = from(utcMs + MS_PER_DAY))
+    found.push({
       planet,
       what: 'opposition',
       utcMs,
       elongationDeg: null,
       visibility: null,
       magnitude: apparentMagnitude(planet, utcMs),
-    },
-  ];
+    });
+  return found;
 };
 
 /** Mars comes round in 780 days, Jupiter in 399, the others sooner: from so long before there is one at least. */

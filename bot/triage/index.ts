@@ -5,6 +5,7 @@ export { wantsPlainWords } from './model/guards-gear.js';
 export { countEntries } from './model/read-entries.js';
 export { KnowledgeError, problemLine } from './model/knowledge-problem.js';
 export { answerInstead, answerStep, assess, passStep, startWalk, type Assessment, type Step } from './walk/walk.js';
+export { couldNotDo, mendedBy } from './walk/after-remedy.js';
 export { stepBack, turnFrom } from './walk/turns.js';
 export {
   readWalkState,
@@ -20,7 +21,7 @@ export {
 } from './walk/walk-state.js';
 export { tellText } from './walk/tell-text.js';
 export { howTold } from './walk/how-told.js';
-export { namesAThing, remediesOf, remediesTold, type RemedyTold } from './walk/remedies-told.js';
+export { remediesOf, remediesTold, thingsNamed, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NO_COMPUTER } from './walk/opening.js';
 export { NUMBERS } from './walk/numbers.js';
@@ -30,6 +31,7 @@ export {
   contradictions,
   located,
   lookAlikes,
+  movedBy,
   speaksFor,
   standing,
   type Standing,

@@ -147,3 +147,26 @@ describe("a helper in a member's own walk", () => {
     expect((await club.deps.store.walks.get(own))?.endedUtcMs).toBeNull();
   });
 });
+
+describe('the right entries in a walk with a helper', () => {
+  const AT_CARD = 'triage goto misses by about 15 degrees east every time, sidereal time on handset is one hour off';
+  const pressed = async (by: Asker) => {
+    const card = await club.says(AT_CARD, TAMSIN);
+    await accept(await club.says(forTamsin, RAVI), TAMSIN);
+    const shown = await club.says(`triage walk:${idIn(card.data)}`, TAMSIN);
+    const press = shown.choices?.find(({ label }) => label === 'Show the right entries');
+    return club.says(press?.run ?? '', by);
+  };
+
+  it('are the member’s for the member', async () => {
+    await club.says('site add home 52.71,0.12', TAMSIN);
+    expect((await pressed(TAMSIN)).title).toBe('What to type into the controller');
+  });
+
+  it('tell a helper whose they are, and show no site', async () => {
+    await club.says('site add home 52.71,0.12', TAMSIN);
+    const told = await pressed(RAVI);
+    expect(told.summary).toContain('Tamsin');
+    expect(JSON.stringify(told)).not.toContain('52.7');
+  });
+});

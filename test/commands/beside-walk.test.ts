@@ -68,6 +68,9 @@ describe('what is plainly not for the walk that waits', () => {
     'who left their gloves on the bench?',
     'Ravi, will you be there on Tuesday?',
     '@Ravi: your gloves are here',
+    'whats up',
+    "how's it going",
+    'nice to meet you',
   ])('talk moves nothing: %s', async (line) => {
     await atEach(async () => {
       const before = await standing();

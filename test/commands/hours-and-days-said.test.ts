@@ -51,7 +51,7 @@ describe('hours and days in figures', () => {
 
 it('dates each instant of an eclipse that runs over midnight', async () => {
   // Penumbra enters 20 Feb 21:12, greatest 23:13, leaves 21 Feb 01:14 UT: NASA's catalogue of lunar eclipses, from memory.
-  expect(await at(COLOGNE, 'eclipse of the moon next')).toMatch(
+  expect(await at(COLOGNE, 'list all eclipses of the moon')).toMatch(
     /Sat 20 Feb 2027, 22:12 to Sun 21 Feb, 02:14 CET; greatest Sun 21 Feb, 00:13/u,
   );
 });

@@ -73,3 +73,11 @@ describe('minutes before sunrise', () => {
     expect(await said('Leeds, England', 'can we see mercury at 7:20 tomorrow with binos', EVENING)).toMatch(/Yes, 8°/u);
   });
 });
+
+describe('a target in quotes', () => {
+  it('is the target, and its options after it are no sentence', async () => {
+    // "U Hya" is a star; read as a sentence it would be all of a constellation.
+    const told = await said('York, England', 'sun "U Hya" site:23.70,-39.90 at:2027-05-04T12:00Z');
+    expect(told).toMatch(/^The Sun and U H/u);
+  });
+});

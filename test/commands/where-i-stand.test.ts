@@ -131,6 +131,6 @@ describe('a place that was named, where no site is known', () => {
 
   it('with gear told beside it is kept, and what keeps the gear is said', async () =>
     expect(await talk('mae', [['I am at Ely England on a GEM with a 11 inch SCT', 0]])).toMatch(
-      /Ely, England.*with:"11 inch".*gear german/u,
+      /Ely, England.*evening are for the 11 inch.*gear german/u,
     ));
 });

@@ -11,6 +11,7 @@ import {
   siteProblemMessage,
   timeZoneAt,
   type PlaceRecord,
+  type Spot,
 } from '../../bot/places/index.js';
 import { shippedPlaces } from '../shipped.js';
 
@@ -22,8 +23,8 @@ const place = (text: string): PlaceRecord => {
   return result.place;
 };
 
-const candidates = (text: string): readonly string[] => {
-  const result = resolvePlace(places, text);
+const candidates = (text: string, near: Spot | null = null): readonly string[] => {
+  const result = resolvePlace(places, text, near);
   if (!isProblem(result) || result.problem !== 'ambiguous-place') throw new Error(`"${text}" is not ambiguous`);
   return result.candidates.map(placeSpec);
 };
@@ -138,6 +139,15 @@ describe('a place by its name', () => {
     expect(spec('Birmingham', fens)).toBe('ambiguous-place');
     expect(spec('Paris', fens)).toBe('Paris, Île-de-France, FR');
     expect(spec('Paris', dallas)).toBe('ambiguous-place');
+  });
+
+  it('offers the one near where somebody stands before larger ones', () => {
+    const kielder = { latitudeDeg: 55.23, longitudeDeg: -2.58 };
+    const [largest, ...smaller] = candidates('Newcastle');
+    expect(largest).not.toBe('Newcastle upon Tyne, England, GB');
+    const [nearest, ...others] = candidates('Newcastle', kielder);
+    expect(nearest).toBe('Newcastle upon Tyne, England, GB');
+    expect(others).toEqual([largest, ...smaller].filter((offered) => offered !== nearest));
   });
 
   it('offers the nearest names for a slip, and does not guess', () => {

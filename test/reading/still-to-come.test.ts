@@ -15,6 +15,12 @@ describe('what is on its way', () => {
     'a club mate brings me one, due next week',
     'the new cable is in the post',
     'gonna borrow one from the club',
+    'i orderd the cable (comes thursday)',
+    'bought a new lead online, not here yet',
+    'my mate lends me his adapter next week',
+    'a friend brings one on sunday',
+    'replacement comes in 3 days',
+    'it hasnt arrived yet',
   ])('is still to come: %s', (text) => {
     expect(isStillToCome(text)).toBe(true);
   });
@@ -27,6 +33,9 @@ describe('what is on its way', () => {
     'should I order one?',
     'tomorrow i try again',
     'we must align it first',
+    'the driver is not there',
+    'the new cable i ordered came yesterday, it drops since',
+    'i checked the wires in order, all there',
   ])('is not: %s', (text) => {
     expect(isStillToCome(text)).toBe(false);
   });
@@ -46,5 +55,14 @@ describe('what is on its way', () => {
     expect(linesOn(reply).join(' ')).toContain('No hurry');
     await said('it came. now the mount answers');
     expect(linesOn(reply).join(' ')).toContain('Fixed: A 5 V logic adapter on an RS-232 port');
+  });
+
+  it('answers no question, and no new lead stands there for it', async () => {
+    const who = member('Eadgar');
+    const first = await answer(deps, 'triage windows, usb adapter to hand controller, connects and drops', NOW, who);
+    const reply = await answer(deps, `triage walk:${idOf(first)} i orderd the cable (comes thursday)`, NOW, who);
+    expect(stepOf(reply)).toEqual(stepOf(first));
+    expect(reply.notes.join(' ')).toContain('still to come');
+    expect(JSON.stringify(reply.notes)).not.toContain('new here');
   });
 });

@@ -101,6 +101,19 @@ describe('what is typed to “which of these is not so?”', () => {
     expect(notesOf(reply)).toContain(`Taken back: ${label}`);
   });
 
+  it.each([
+    'tried another lead same',
+    'another cable does not help either',
+    'my cable is 5 metres long',
+    'the handset stays on when it happens',
+    'i swapped the adapter too',
+    'it says timeout',
+  ])('news takes nothing back: “%s”', async (words) => {
+    const opening = 'linux, usb adapter at hand controller, tried another cable, it drops after a while';
+    const reply = await talk(`Wiglaf ${words}`, opening, 'do:doubt', words);
+    expect(notesOf(reply)).not.toContain('Taken back');
+  });
+
   it('names what it is instead', async () => {
     const reply = await talk(
       'Wystan',

@@ -32,6 +32,9 @@ export const KIND_NAMES = {
   season: 'seasons',
 } as const satisfies Readonly<Record<string, Kind>>;
 
+export const SHAPES = ['total', 'partial', 'annular'] as const;
+export type Shape = (typeof SHAPES)[number];
+
 /** So many of one kind fill a phone's screen. */
 export const MOST_OF_ONE_KIND = 12;
 
@@ -57,8 +60,12 @@ export interface Question {
   readonly kind: Kind;
   /** In lower case; null for everything. */
   readonly about: string | null;
-  /** Of eclipses: the next total one is to be said first. */
-  readonly wantsTotal?: boolean;
+  /** Of eclipses: one of this shape is asked for; null or left out: any. */
+  readonly shape?: Shape | null;
+  /** Of eclipses: one alone is told, or its contacts; null or left out: all that come. */
+  readonly first?: 'next' | 'contacts' | null;
+  /** So many of them come before the one that is asked for. */
+  readonly later?: number;
   /** Of meteor showers: which is the best is to be said first. */
   readonly wantsBest?: boolean;
   /** Of meteor showers: the one night that is asked about; null or left out: all to come. */

@@ -26,11 +26,20 @@ interface Told {
   readonly weeks: number | undefined;
   readonly period: Period | null;
   readonly night: NamedNight | null;
+  /** So many come before the one that is asked for. */
+  readonly later?: number | undefined;
 }
 
-/** What is asked for by its kind or its name is looked for as far ahead as it may be. */
-const weeksOf = ({ kind, about, weeks }: Told, one: Kind): number =>
-  weeks ?? (about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one]);
+/** The same of a planet or a shower comes again within so many years: Mars at opposition after two, and some weeks. */
+const YEARS_TO_THE_SAME: Readonly<Partial<Record<Kind, number>>> = { showers: 1, planets: 2.25 };
+
+/** What is asked for by its kind or its name is looked for as far ahead as it may be, the one after it further still. */
+const weeksOf = ({ kind, about, weeks, later = 0 }: Told, one: Kind): number => {
+  const usual = about === null ? USUAL_WEEKS_OF[kind] : USUAL_WEEKS_OF[one];
+  const more = about === null ? 0 : later * WEEKS_A_YEAR * (YEARS_TO_THE_SAME[one] ?? 0);
+  return weeks ?? usual + more;
+};
+const WEEKS_A_YEAR = 52.2;
 
 /** From the day before the one that is named: there may be a long time to it. */
 const fromNight = ({ startUtcMs }: NamedNight, weeks: number): Question['span'] => ({

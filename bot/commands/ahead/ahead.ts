@@ -3,7 +3,7 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import { darkNights } from '../../ahead/moonless.js';
 import { meetingsHere, type Meeting } from '../../ahead/meetings.js';
 import type { Catalogue } from '../../catalogue/index.js';
-import { isProblem } from '../../ground/problem.js';
+import { isProblem, type Choice } from '../../ground/problem.js';
 import { reply, type Fact, type Outcome } from '../../reply/reply.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
 import type { Eclipse } from '../../sky/eclipses.js';
@@ -12,11 +12,12 @@ import type { UtcMs } from '../../sky/types.js';
 import { localDateAt, offsetMinutes, zoneName, type Period } from '../../times/index.js';
 import { commandLine, nightFor, siteNotes } from '../asking/question-parts.js';
 import { siteFor } from '../asking/resolve-site.js';
-import { defineCommand, flag, integer, optional, text, type Deps } from '../core/command.js';
-import { isAbout, MOST_OF_ONE_KIND, type Kind, type Question, type Section } from './ahead-question.js';
-import { kindOption, ofNight, wantedOf } from './ahead-asked.js';
+import { choice, defineCommand, flag, integer, optional, text, type Deps } from '../core/command.js';
+import { isAbout, MOST_OF_ONE_KIND, SHAPES, type Kind, type Question, type Section } from './ahead-question.js';
+import { kindOption, ofNight, wantedOf, whichOf } from './ahead-asked.js';
 import { brightest } from './brightest-section.js';
-import { eclipses, eclipsesSeen, eclipseSummary, isNoticed } from './eclipse-section.js';
+import { eclipsesSeen } from './eclipse-chosen.js';
+import { eclipses, eclipsesShown, eclipseSummary } from './eclipse-section.js';
 import { pairIn, pairSection } from './pair-section.js';
 import { marathon } from './marathon-section.js';
 import { phases } from './phase-section.js';
@@ -108,15 +109,9 @@ const nothingWords = ({ kind, about }: Question, within: string): string => {
 const nextWords = (next: Fact | undefined): string | null =>
   next === undefined ? null : `Next: ${next.label}, ${next.value.split(/[;:] /u)[0]}.`;
 
-/** One that comes after so many others; of eclipses only those that anybody notices are counted. */
-const laterWords = (
-  question: Question,
-  { later, within }: { readonly later: number; readonly within: string },
-  sections: readonly Section[],
-  seen: readonly Eclipse[],
-): string => {
-  const noticed = seen.filter(isNoticed).slice(later, later + 1);
-  const then = question.kind === 'eclipses' ? eclipses(noticed, question).facts[0] : soonest(sections, later);
+/** One that comes after so many others. */
+const laterWords = (later: number, within: string, sections: readonly Section[]): string => {
+  const then = soonest(sections, later);
   return then === undefined
     ? `No more of them ${within}.`
     : `After ${later === 1 ? 'the next' : `${later} others`}: ${then.label}, ${then.value.split(/[;:] /u)[0]}.`;
@@ -125,11 +120,15 @@ const laterWords = (
 /** The first thing that comes, in a line; the others stand below. */
 const summaryOf = (
   question: Question,
-  { within, later = 0 }: { readonly within: string; readonly later: number | undefined },
+  within: string,
   sections: readonly Section[],
   seen: readonly Eclipse[],
-): string =>
-  later > 0 ? laterWords(question, { later, within }, sections, seen) : firstWords(question, within, sections, seen);
+): string => {
+  const { later = 0, kind } = question;
+  return later > 0 && kind !== 'eclipses'
+    ? laterWords(later, within, sections)
+    : firstWords(question, within, sections, seen);
+};
 
 const firstWords = (
   question: Question,
@@ -145,9 +144,8 @@ const firstWords = (
     return [headline, nextWords(soonest(sections))].filter((words) => words !== null).join(' ');
   const [line] = kind === 'phases' || kind === 'saturdays' ? sections.flatMap(({ facts }) => facts) : [];
   if (line !== undefined) return `Next: ${line.value.split(/, | and /u)[0]}.`;
-  const next = soonest(sections);
-  if (next === undefined) return nothingWords(question, within);
-  return (kind === 'eclipses' ? eclipseSummary(seen, question) : null) ?? nextWords(next) ?? '';
+  const ofEclipses = kind === 'eclipses' ? eclipseSummary(seen, question) : null;
+  return ofEclipses ?? nextWords(soonest(sections)) ?? nothingWords(question, within);
 };
 
 interface LookedFor {
@@ -167,7 +165,7 @@ const lookedFor = (deps: Deps, of: (one: Kind) => Question, nowUtcMs: UtcMs): Lo
     sections: [
       wants('phases') && isOfMoon ? phases(of('phases')) : NOTHING,
       wants('saturdays') && isOfMoon ? saturdays(of('saturdays')) : NOTHING,
-      eclipses(seen, of('eclipses')),
+      eclipses(eclipsesShown(seen, of('eclipses')), of('eclipses')),
       wants('showers') ? showers(of('showers')) : NOTHING,
       brightest(of('planets'), nowUtcMs),
       wants('planets') ? planets(of('planets')) : NOTHING,
@@ -177,6 +175,23 @@ const lookedFor = (deps: Deps, of: (one: Kind) => Question, nowUtcMs: UtcMs): Lo
       marathon(of('messier'), deps.catalogue),
     ],
   };
+};
+
+type Given = {
+  readonly about?: string | undefined;
+  readonly first?: string | undefined;
+  readonly site?: string | undefined;
+};
+
+const choicesOf = (kind: Kind, { about, first, site }: Given): readonly Choice[] => {
+  if (first !== undefined)
+    return [{ label: 'All that come, in a list', run: commandLine('ahead', 'eclipses', { about, site }) }];
+  return kind === 'all'
+    ? [
+        { label: 'Eclipses of the next years', run: commandLine('ahead', 'eclipses', { site }) },
+        { label: 'Meteor showers of the year', run: commandLine('ahead', 'showers', { site }) },
+      ]
+    : [];
 };
 
 export const ahead = defineCommand({
@@ -197,6 +212,8 @@ export const ahead = defineCommand({
     weeks: optional(integer('How many weeks ahead (usual: 6)', { min: 1, max: 156 })),
     best: optional(flag('Of meteor showers: say first which is the best; of Venus or Mercury: when it is brightest')),
     total: optional(flag('Of eclipses: say the next total one first')),
+    shape: optional(choice('Of eclipses: say the next of this shape first', SHAPES)),
+    first: optional(choice('Of eclipses: one alone, in short, or when its contacts are', ['next', 'contacts'])),
     later: optional(integer('Say first the one after the next (1), and so on', { min: 0, max: 12 })),
     site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   },
@@ -209,6 +226,7 @@ export const ahead = defineCommand({
     'ahead showers in:2028 best:yes',
     'ahead meetings on:tonight',
     'ahead seasons',
+    'ahead eclipses first:next shape:partial',
     'ahead meetings about:"moon and jupiter" in:december',
   ],
   run: async (deps, request): Promise<Outcome> => {
@@ -221,7 +239,7 @@ export const ahead = defineCommand({
     if (isProblem(night)) return night;
     const period = periodOf(options.in, zone, nowUtcMs);
     if (isProblem(period)) return period;
-    const told = { kind, about, weeks: options.weeks, period, night };
+    const told = { kind, about, weeks: options.weeks, period, night, later: options.later };
     const ofPeriod =
       (within: Period | null) =>
       (one: Kind): Question => ({
@@ -230,7 +248,7 @@ export const ahead = defineCommand({
         kind,
         about,
         wantsBest: options.best === true,
-        wantsTotal: options.total === true,
+        ...whichOf(options),
         ...ofNight(night, nowUtcMs),
         span: spanOf({ ...told, period: within }, one, nowUtcMs),
         spanSaid: period?.said ?? null,
@@ -241,12 +259,7 @@ export const ahead = defineCommand({
     const isBare = period !== null && kind !== 'all' && found.sections.every((section) => section.facts.length === 0);
     const later = isBare ? lookedFor(deps, ofPeriod(afterPeriod(period, kind)), nowUtcMs) : null;
     const { sections } = later ?? found;
-    const summary = summaryOf(
-      of(kind),
-      { within: withinWords(told), later: options.later },
-      found.sections,
-      found.seen,
-    );
+    const summary = summaryOf(of(kind), withinWords(told), found.sections, found.seen);
     const next = later === null ? null : nextWords(soonest(later.sections));
     const facts = sections.flatMap((section) => section.facts);
     return reply({
@@ -259,14 +272,7 @@ export const ahead = defineCommand({
         `Times in ${zoneName(nowUtcMs, zone)}, or as the clocks go then.`,
         ...siteNotes(where),
       ],
-      ...(kind === 'all'
-        ? {
-            choices: [
-              { label: 'Eclipses of the next years', run: commandLine('ahead', 'eclipses', { site: options.site }) },
-              { label: 'Meteor showers of the year', run: commandLine('ahead', 'showers', { site: options.site }) },
-            ],
-          }
-        : {}),
+      choices: choicesOf(kind, options),
       data: { events: sections.flatMap((section) => section.data) },
     });
   },

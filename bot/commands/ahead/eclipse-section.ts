@@ -3,12 +3,13 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import type { Json } from '../../reply/reply.js';
 import type { PointsAt } from '../../reply/points-at.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
-import { lunarEclipses, nextEclipseAnywhere, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
+import { nextEclipseAnywhere, type Eclipse } from '../../sky/eclipses.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { MOON } from '../../sky/moon.js';
 import { SUN } from '../../sky/twilight.js';
-import { isAbout, MOST_OF_ONE_KIND, toldFrom, type Question, type Section } from './ahead-question.js';
+import { toldFrom, type Question, type Section } from './ahead-question.js';
 import { dayWords, eclipseFact, eclipseName } from './ahead-words.js';
+import { contactWords, countedOf, isNoticed } from './eclipse-chosen.js';
 
 const eclipsePointsAt = (
   { observer, zone }: Question,
@@ -31,16 +32,6 @@ const eclipseData = (eclipse: Eclipse): Json => ({
   altitudeDeg: rounded(eclipse.altitudeDeg, 2),
 });
 
-/** All that are seen from here, in order. */
-export const eclipsesSeen = (question: Question): readonly Eclipse[] =>
-  [
-    ...solarEclipses(question.observer, question.span),
-    ...lunarEclipses(question.observer, question.span).filter(({ isSeen }) => isSeen),
-  ]
-    .filter(({ of }) => isAbout(question, of))
-    .sort((a, b) => a.greatestUtcMs - b.greatestUtcMs)
-    .slice(0, MOST_OF_ONE_KIND);
-
 /** The next on Earth, where it comes before all that are seen from here. */
 const elsewhereNotes = (question: Question, seen: readonly Eclipse[]): readonly string[] => {
   const { about, zone, span } = question;
@@ -62,9 +53,6 @@ const notTotalNotes = (seen: readonly Eclipse[]): readonly string[] => {
     : ['None of the Sun is total from here in that time: for that one has to travel.'];
 };
 
-/** Nobody goes out for the outer shadow alone. */
-export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
-
 export const eclipses = (seen: readonly Eclipse[], question: Question): Section => ({
   notes: question.kind === 'eclipses' ? [...notTotalNotes(seen), ...elsewhereNotes(question, seen)] : [],
   pointsAt: seen.flatMap((eclipse) => eclipsePointsAt(question, eclipse)),
@@ -72,6 +60,23 @@ export const eclipses = (seen: readonly Eclipse[], question: Question): Section 
   times: seen.map(({ greatestUtcMs }) => greatestUtcMs),
   data: seen.map(eclipseData),
 });
+
+/** The one that is told first: of the day that is named, else as counted; what is only shaded where there is no other. */
+const chosenOf = (seen: readonly Eclipse[], question: Question): Eclipse | undefined => {
+  const { later = 0, shape = null } = question;
+  const day = question.night ?? null;
+  if (day !== null) return seen.find((eclipse) => isOfDay(eclipse, day)) ?? seen.find(isNoticed);
+  const counted = countedOf(question, seen)[later];
+  if (counted !== undefined || later > 0) return counted;
+  return (shape === null ? undefined : seen.find(isNoticed)) ?? seen[0];
+};
+
+/** That one and no other, where one alone is asked for. */
+export const eclipsesShown = (seen: readonly Eclipse[], question: Question): readonly Eclipse[] => {
+  if (question.kind !== 'eclipses' || (question.first ?? null) === null) return seen;
+  const chosen = chosenOf(seen, question);
+  return chosen === undefined ? [] : [chosen];
+};
 
 /** A night begins at noon: the day whose evening it is. */
 const isOfDay = ({ span }: Eclipse, night: TimeSpan): boolean =>
@@ -83,24 +88,76 @@ const noneOfDay = (seen: readonly Eclipse[], question: Question, told: (eclipse:
   return `None is seen from here on ${nightSaid ?? 'that day'}.${next === undefined ? '' : ` Next after it: ${told(next)}.`}`;
 };
 
+const SHAPE_WORDS = { total: 'total', annular: 'a ring', partial: 'partial', penumbral: 'a faint shading' } as const;
+
+/** One that comes after so many others. */
+const laterSummary = (
+  seen: readonly Eclipse[],
+  { later = 0, shape = null, ...question }: Question,
+  told: (eclipse: Eclipse) => string,
+): string => {
+  const then = countedOf({ ...question, shape }, seen)[later];
+  if (then === undefined)
+    return `No more ${shape === null ? 'of them' : `${shape} ones`} are seen from here in the years that I look ahead.`;
+  const called = shape === null ? '' : ` ${shape}`;
+  const before =
+    later === 1
+      ? `the next${called === '' ? '' : `${called} one`}`
+      : `${later} other${called}${called === '' ? 's' : ' ones'}`;
+  return `After ${before}: ${told(then)}.`;
+};
+
+/** The next of a shape, and where none is, the next of any. */
+const shapedSummary = (
+  seen: readonly Eclipse[],
+  question: Question & { readonly shape: NonNullable<Question['shape']> },
+  told: (eclipse: Eclipse) => string,
+): string => {
+  const { shape } = question;
+  const [ofShape] = countedOf(question, seen);
+  const [first] = seen;
+  const other = seen.find(isNoticed) ?? first;
+  const called = shape === 'annular' ? 'one that is a ring here' : `${shape} one`;
+  if (ofShape !== undefined) return `Next ${called}: ${told(ofShape)}.`;
+  const none = `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead.`;
+  return other === undefined ? none : `${none} Next: ${told(other)}.`;
+};
+
+const nextSummary = (seen: readonly Eclipse[], first: Eclipse, told: (eclipse: Eclipse) => string): string => {
+  const noticed = seen.find(isNoticed);
+  if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
+  return `Next: ${told(noticed)}.`;
+};
+
+/** Of one day. */
+const daySummary = (
+  seen: readonly Eclipse[],
+  question: Question & { readonly night: TimeSpan },
+  told: (eclipse: Eclipse) => string,
+): string => {
+  const { night, shape = null } = question;
+  const ofDay = seen.find((eclipse) => isOfDay(eclipse, night));
+  if (ofDay === undefined) return noneOfDay(seen, question, told);
+  return `${shape !== null && ofDay.kind !== shape ? `Not ${SHAPE_WORDS[shape]} here: ` : ''}${told(ofDay)}.`;
+};
+
 /** "Next: Partial eclipse of the Sun, Mon 2 Aug 2027, 09:06 to 10:58 BST. Before it …"; null where none is seen. */
 export const eclipseSummary = (seen: readonly Eclipse[], question: Question): string | null => {
-  const { zone, wantsTotal = false } = question;
+  const { zone, shape = null, later = 0, night = null } = question;
   const [first] = seen;
-  const noticed = seen.find(isNoticed);
-  const day = question.night ?? null;
   if (first === undefined) return null;
+  const chosen = question.first === 'contacts' ? chosenOf(seen, question) : undefined;
+  if (chosen !== undefined) return contactWords(chosen, question);
   const told = (eclipse: Eclipse): string => {
     const { label, value } = eclipseFact(eclipse, zone, toldFrom(question));
     return `${label}, ${value.split('; ')[0]}`;
   };
-  const ofDay = day === null ? undefined : seen.find((eclipse) => isOfDay(eclipse, day));
-  if (ofDay !== undefined) return `${wantsTotal && ofDay.kind !== 'total' ? 'Not total here: ' : ''}${told(ofDay)}.`;
-  if (day !== null) return noneOfDay(seen, question, told);
-  const total = seen.find(({ kind }) => kind === 'total');
-  if (wantsTotal && total !== undefined) return `Next total one: ${told(total)}.`;
-  if (wantsTotal) return `None that is total here in the years that I look ahead. Next: ${told(noticed ?? first)}.`;
-  if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
-  if (noticed === first) return `Next: ${told(first)}.`;
-  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, in the night of ${dayWords(first.span.startUtcMs, zone, toldFrom(question))}.`;
+  if (night !== null) return daySummary(seen, { ...question, night }, told);
+  if (later > 0) return laterSummary(seen, question, told);
+  if (shape !== null) return shapedSummary(seen, { ...question, shape }, told);
+  const shaded = isNoticed(first) || !seen.some(isNoticed) ? '' : shadedWords(first, question);
+  return `${nextSummary(seen, first, told)}${shaded}`;
 };
+
+const shadedWords = ({ span }: Eclipse, question: Question): string =>
+  ` Before it only a faint shading of the Moon, in the night of ${dayWords(span.startUtcMs, question.zone, toldFrom(question))}.`;

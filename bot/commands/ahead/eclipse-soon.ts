@@ -2,7 +2,8 @@
 import { MS_PER_DAY } from '../../ground/durations.js';
 import type { UtcMs, Observer } from '../../sky/types.js';
 import type { Question, Section } from './ahead-question.js';
-import { eclipses, eclipsesSeen } from './eclipse-section.js';
+import { eclipsesSeen } from './eclipse-chosen.js';
+import { eclipses } from './eclipse-section.js';
 
 /** Nothing where none is seen from there; one under way is told until it is over. */
 export const eclipseSoon = (

@@ -99,9 +99,31 @@ const headlineOf = (question: Question, great: readonly ShowerHere[]): string | 
   return nightVerdict(question, great) ?? (question.about === null ? null : oneWords(question, great));
 };
 
+/** "Perseids" are not the September ones, where those of that very name come too. */
+const calledSo = ({ about }: Question, all: readonly ShowerHere[]): readonly ShowerHere[] => {
+  const whole = all.filter(({ shower }) =>
+    namedIn(about ?? '').some((named) => shower.name.toLowerCase().replace(/s$/u, '') === named.replace(/s$/u, '')),
+  );
+  return whole.length > 0 && namedIn(about ?? '').length === 1 ? whole : all;
+};
+
+const YEAR_MS = 365.25 * MS_PER_DAY;
+/** A year's showers, and those of the years after where one after the next is asked for by its name. */
+const showersIn = (question: Question): readonly ShowerHere[] => {
+  const { observer, span, about, later = 0 } = question;
+  if (about === null || later === 0) return showersHere(observer, span);
+  return Array.from({ length: later + 1 }, (_, year) => year).flatMap((year) => {
+    const startUtcMs = span.startUtcMs + year * YEAR_MS;
+    return showersHere(observer, { startUtcMs, endUtcMs: Math.min(span.endUtcMs, startUtcMs + YEAR_MS) });
+  });
+};
+
 export const showers = (question: Question): Section => {
-  const { observer, zone, span, kind } = question;
-  const all = showersHere(observer, span).filter(({ shower }) => isAboutShower(question, shower));
+  const { zone, kind } = question;
+  const all = calledSo(
+    question,
+    showersIn(question).filter(({ shower }) => isAboutShower(question, shower)),
+  );
   const isOne = question.about !== null;
   const great = all.filter(({ shower }) => isOne || shower.zenithalHourlyRate >= LEAST_RATE);
   const found = isOne || kind === 'all' ? great : mostOf(great, question.wantsBest === true);

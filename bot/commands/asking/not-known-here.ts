@@ -125,8 +125,45 @@ export const UNKNOWN: readonly Answered[] = [
   ],
 ];
 
+/** "You are useless": no quarrel, and where to go on. */
+const SCOLDS =
+  /^(?:(?:ok|well|oh|no|god|omg|ffs|wow|sorry|but|so|this|that|argh|ugh),? )*(?:(?:you|u|ya|the bot|this bot|pierhand|bot|it|this|that) ?(?:are|'re|re|r|is|'s|was|were|s)?(?: just| so| really| no| totally| completely| not| a| an| of| such| pretty| absolutely)* (?:useless|stupid|dumb|rubbish|crap|garbage|idiot|idiotic|no (?:help|use|good)|help|helpful|use|good|moron|terrible|awful|hopeless|pathetic|annoying|waste(?: of (?:my )?time)?|nonsense|wrong)(?: bot| app| thing)?|(?:stupid|dumb|useless|rubbish|crap|silly|bad|shit|idiotic|hopeless) (?:bot|robot|machine|app|thing)|(?:useless|rubbish|i hate (?:you|this|this bot)))$/u;
+
+const sorry = (): PlainReading => ({
+  outcome: reply({
+    title: 'Sorry',
+    summary:
+      'That was no help, then. Say it once more in other words, or pick one; a person of your club may know more than I do.',
+    choices: [
+      { label: "What's up tonight?", run: 'tonight' },
+      { label: 'The mount does not work', run: 'triage' },
+      { label: 'What can be asked', run: 'help' },
+    ],
+    pointsAt: NOWHERE,
+  }),
+});
+
+const IS_LOST =
+  /^(?:(?:help|ok|sorry|hi|argh|oh|well|please|and|now),? )*(?:i'?m|i am|we'?re|we are|im|feeling|still|a bit|totally|completely) ?(?:so |just |still |really |very |all |quite |totally |completely |utterly |a bit |a little )*(?:lost|confused|clueless|overwhelmed|baffled|puzzled)(?:,? (?:now|here|please|help|what (?:do|should|can) i do|what now|where do i (?:start|begin)|already|up there|in the sky|again|me))*$/u;
+
+const whereToBegin = (): PlainReading => ({
+  outcome: reply({
+    title: 'Let us begin with what you see',
+    summary:
+      'In the sky: say which way you look, such as “bright star in the east”, and I name it. At the telescope: say what you look for, such as “how do I find M 31”. At the mount: say what it does not do.',
+    choices: [
+      { label: 'Which bright star is that?', run: 'bright' },
+      { label: 'A few easy things tonight', run: 'tonight' },
+      { label: 'The mount does not work', run: 'triage' },
+    ],
+    pointsAt: NOWHERE,
+  }),
+});
+
 /** Last of all: what needs a word more than was said. */
 export const NEEDS_MORE: readonly Answered[] = [
+  [IS_LOST, whereToBegin],
+  [SCOLDS, sorry],
   [
     /^(?:(?:ok|please|no),? )*(?:stop|cancel|quit|exit|end|abort|halt|alto|stopp|basta|arr[eê]te)(?: (?:it|that|now|please|all|everything|this))*$/u,
     refused(

@@ -5,7 +5,8 @@ import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
-import { askedAbroad } from './asked-abroad.js';
+import { askedAbroad, inEnglish } from './asked-abroad.js';
+import { inEnglishNames } from './bodies-abroad.js';
 import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { neighbour } from './sentence/about-neighbour.js';
@@ -26,10 +27,14 @@ import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
 import { topicAnswer } from './topics.js';
+import { optionsFrom } from './options-from.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { sunTransitAsked } from './sun-transit-asked.js';
 import { youngMoon } from './sentence/about-young-moon.js';
+import { townAbroad, townMeant } from './town-abroad.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { withSidesInFull } from './sentence/directions.js';
+import { polarFigures } from './polar-figures.js';
 import { skyPicture } from './sky-pictures.js';
 import { shapeSeen } from './sentence/shapes.js';
 import { withSunMadePlain } from './sentence/sun-words.js';
@@ -124,6 +129,13 @@ const topicOf: typeof topicAnswer = (plain, named) => (tellsOfLink(plain) ? null
 const REMINDS_TO =
   /^(?:please |pls |hey |can you |could you )*(?:remind|ping|alert|nudge|poke|wake|tell|warn) (?:me|us)\b.*\b(?:at|by|in|around) .*\bto\b/u;
 
+const figuresOf = (plain: string, { catalogue }: Known) =>
+  polarFigures(plain) ??
+  skyPicture(plain, catalogue) ??
+  tubeNumbers(plain) ??
+  cameraFigures(plain) ??
+  eyepieceFigures(plain, catalogue);
+
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
@@ -140,12 +152,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (transit !== null) return { outcome: transit };
   const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
-  const figures = tellsOfLink(plain)
-    ? null
-    : (skyPicture(plain, known.catalogue) ??
-      tubeNumbers(plain) ??
-      cameraFigures(plain) ??
-      eyepieceFigures(plain, known.catalogue));
+  const figures = tellsOfLink(plain) ? null : figuresOf(plain, known);
   if (figures !== null) return { outcome: figures };
   const topic = topicOf(plain, { isTargetNamed: true });
   return topic === null ? null : { outcome: topic, isTopic: true };
@@ -166,6 +173,15 @@ const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
   return { ...read, note: read.note === undefined ? took : `${took} ${read.note}` };
 };
 
+/** "Laters" alone is like the names of stars. */
+const talkBeside = (words: string, { targets, plain }: Asked): PlainReading =>
+  targets.length > 0 && words.includes(' ') ? null : (toTalk(words.toLowerCase()) ?? toTalk(plain));
+
+const topicBeside = ({ targets, plain }: Asked): PlainReading => {
+  const topic = targets.length > 0 ? null : topicOf(plain, { isTargetNamed: false });
+  return topic === null ? null : { outcome: topic, isTopic: true };
+};
+
 /** What words mean whose slips are mended. */
 const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known: Known): PlainReading => {
   const typed = withSunMadePlain(placeAtEnd(withSpokenTwo(inFull(withoutCourtesies(spelt)))));
@@ -173,10 +189,8 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;
   const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
-  const talk = asked.targets.length > 0 ? null : (toTalk(words.trim().toLowerCase()) ?? toTalk(plain));
-  if (talk !== null) return talk;
-  const late = asked.targets.length > 0 ? null : topicOf(plain, { isTargetNamed: false });
-  if (late !== null) return { outcome: late, isTopic: true };
+  const beside = talkBeside(words.trim(), asked) ?? topicBeside(asked);
+  if (beside !== null) return beside;
   const read = readByRules(asked, known);
   if (read !== null)
     return isProblem(read)
@@ -186,7 +200,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
           line: withNamed(read.line, named),
         };
   if (MOVES.test(plain)) return { line: `up ${words.trim()}${named}` };
-  return talked(NEEDS_MORE, plain);
+  return talked(NEEDS_MORE, plain) ?? talked(NEEDS_MORE, words.trim().toLowerCase());
 };
 
 const readOnce = (text: string, known: Known): PlainReading => {
@@ -199,9 +213,9 @@ const readOnce = (text: string, known: Known): PlainReading => {
 const readDated = (text: string, known: Known): PlainReading => {
   const clean = withHalfCompleted(withPlainPosition(text), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
-  const optionsFrom = /(?:^|\s)[a-z]{2,12}:\S/u.exec(clean)?.index ?? clean.length;
-  const words = clean.slice(0, optionsFrom);
-  const named = clean.slice(optionsFrom);
+  const until = optionsFrom(clean);
+  const words = withSidesInFull(clean.slice(0, until));
+  const named = clean.slice(until);
   const place = named === '' ? placeAlone(words, known) : null;
   if (place !== null) return { outcome: place };
   const spelt = mendedWithNames(words.trim(), known);
@@ -215,8 +229,16 @@ const readDated = (text: string, known: Known): PlainReading => {
 };
 
 /** A plain question in another language, and how it was read. */
+const englishOf = (text: string, known: Known): string | null => {
+  const parted = text.length > LONGEST_QUESTION ? null : townAbroad(text, known);
+  const asked = parted === null ? null : inEnglish(parted.rest, known.catalogue);
+  return parted === null || asked === null
+    ? askedAbroad(text, known.catalogue)
+    : `${asked.english} from ${townMeant(parted.town, asked.language, known)}`;
+};
+
 const readAbroad = (text: string, known: Known): PlainReading => {
-  const english = askedAbroad(text, known.catalogue);
+  const english = englishOf(text, known);
   const read = english === null ? null : readOnce(english, known);
   // A topic too is a question, however it begins.
   if (read === null || !('line' in read)) return read === null ? null : { outcome: read.outcome };
@@ -228,9 +250,10 @@ const readAbroad = (text: string, known: Known): PlainReading => {
 const readAnew = (text: string, known: Known): PlainReading => {
   const abroad = readAbroad(text, known);
   if (abroad !== null) return abroad;
-  const behindThanks = text.replace(THANKS_FIRST, '');
-  const asked = behindThanks === text ? null : readOnce(behindThanks, known);
-  return asked !== null && 'line' in asked ? asked : readOnce(text, known);
+  const english = inEnglishNames(text, known);
+  const behindThanks = english.replace(THANKS_FIRST, '');
+  const asked = behindThanks === english ? null : readOnce(behindThanks, known);
+  return asked !== null && 'line' in asked ? asked : readOnce(english, known);
 };
 
 const readingsOf = onceOf((_known: Known) => new Map<string, PlainReading>());

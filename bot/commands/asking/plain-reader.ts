@@ -3,12 +3,14 @@ import { onceOf } from '../../ground/once.js';
 import type { Deps, SaidWords, WordsReader } from '../core/command.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
+import { keepTold, tellsOfOwn } from './following/told-here.js';
 import type { PlainReading } from './not-known-here.js';
 import { plainQuestion } from './plain-question.js';
 import { commandLine } from './question-parts.js';
 import { savedSites, usualSpot } from './resolve-site.js';
 import type { Known } from './sentence/asked.js';
 import { dayAt } from './sentence/day-at.js';
+import { kitToldIn } from './sentence/told-kit.js';
 
 const lookedUp = async (deps: Deps, { asker, privacy, nowUtcMs }: SaidWords): Promise<Known> => {
   const saved = await savedSites({ store: privacy.unmarked }, asker);
@@ -41,8 +43,9 @@ const withKitTold = <Read extends { readonly line: string; readonly note?: strin
   { asker, nowUtcMs }: SaidWords,
 ): Read => {
   const kit = OF_KIT.test(read.line) ? lastAsked(store, asker, nowUtcMs, 'kit') : null;
-  if (kit === null) return read;
-  const note = `For the ${kit} you told; say with: for another.`;
+  // What was told to be their own the command takes itself.
+  if (kit === null || lastAsked(store, asker, nowUtcMs, 'scope') !== null) return read;
+  const note = `For the ${kit.replace(/^(?:an?|the|my|our) /iu, '')} you told; say with: for another.`;
   return {
     ...read,
     line: `${read.line} ${commandLine('', '', { with: kit }).trim()}`,
@@ -57,12 +60,27 @@ const keepTopic = (read: PlainReading, { store }: Deps, { asker, nowUtcMs }: Sai
   if (next !== undefined) keepLastAsked(store, asker, next.run, nowUtcMs);
 };
 
+const OF_GEAR = /^(?:gear|tonight|up|site)\b/u;
+/** What is no telescope's aperture. */
+const OF_PARTS = /\b(?:lens\w*|eye ?pieces?|camera|focal|finder\w*|barlow|guide ?scope|cable|screw|adapter)\b/iu;
+
+/** "I have an 8 inch", "my scope is a 10 inch dob", "under a dark sky": for all that is asked this evening. */
+const keepOwn = (line: string, { store }: Deps, said: SaidWords): void => {
+  if (!OF_GEAR.test(line) || !tellsOfOwn(said.text)) return;
+  const [, quoted, bare] = / with:(?:"([^"]+)"|(\S+))/u.exec(line) ?? [];
+  const kit = quoted ?? bare ?? (OF_PARTS.test(said.text) ? null : kitToldIn(said.text));
+  keepTold(store, said, { kit, sky: / sky:(\w+)/u.exec(line)?.[1] });
+};
+
 export const plainReader: WordsReader = {
   name: 'a plain question',
   mendsCommands: true,
   read: async (deps, said) => {
     const read = said.text.length > LINE_LIMIT ? null : plainQuestion(said.text, await knownFor(deps, said));
-    if (read !== null && 'line' in read) return withKitTold(read, deps, said);
+    if (read !== null && 'line' in read) {
+      keepOwn(read.line, deps, said);
+      return withKitTold(read, deps, said);
+    }
     keepTopic(read, deps, said);
     return read;
   },

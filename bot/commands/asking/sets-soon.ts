@@ -17,11 +17,25 @@ export interface Setting {
 /** Null: it does not set in the day from then. */
 export const settingOf = (
   body: SkyBody,
-  { observer, zone, utcMs }: { readonly observer: Observer; readonly zone: string; readonly utcMs: UtcMs },
+  {
+    observer,
+    zone,
+    utcMs,
+    isNow = true,
+  }: {
+    readonly observer: Observer;
+    readonly zone: string;
+    readonly utcMs: UtcMs;
+    /** The instant is now; of another hour it is told how long after that. */
+    readonly isNow?: boolean;
+  },
 ): Setting | null => {
   const { setUtcMs } = riseTransitSet(body, observer, utcMs, utcMs + MS_PER_DAY);
   if (setUtcMs === null) return null;
   const minutes = Math.floor((setUtcMs - utcMs) / MS_PER_MINUTE);
   const after = minutes < SOON_MIN ? `${minutes} min` : hoursMinutes(minutes);
-  return { words: `${formatLocalTime(setUtcMs, zone)}, in ${after}`, isSoon: minutes < SOON_MIN };
+  return {
+    words: `${formatLocalTime(setUtcMs, zone)}, ${isNow ? `in ${after}` : `${after} after that hour`}`,
+    isSoon: minutes < SOON_MIN,
+  };
 };

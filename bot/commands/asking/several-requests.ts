@@ -10,6 +10,7 @@ import { plainQuestion } from './plain-question.js';
 import type { Known } from './sentence/asked.js';
 import { mended } from './spelling/known-words.js';
 import { lookingAtSun } from './sentence/looking-at-sun.js';
+import { inEnglishNames } from './bodies-abroad.js';
 import { withSunMadePlain } from './sentence/sun-words.js';
 
 const BREAK =
@@ -168,7 +169,7 @@ const isRepeated = (parts: readonly Part[], whole: string): boolean =>
 
 /** The parts of a line that holds several requests; null where it is one. */
 export const severalIn = (text: string, known: Known): readonly Part[] | null => {
-  const plain = withSunMadePlain(mended(withPlainPosition(text), known));
+  const plain = withSunMadePlain(mended(inEnglishNames(withPlainPosition(text), known), known));
   if (ONE_QUESTION.test(plain) || lookingAtSun(plain, known) !== null) return null;
   const parts = partsIn(plain, known);
   if (parts === null) return null;

@@ -25,9 +25,11 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
   [
     'farewell',
     whole(
-      `(?:bye|bye bye|goodbye|good ?night|nighty night|night night|night|cya|ttyl|ttfn|laters?|take care)${WHO}(?: ${DAY})?`,
+      `(?:bye|bye bye|goodbye|good ?night|nighty night|night night|night|cya|ttyl|ttfn|laters|cheerio|so long|take care)${WHO}(?: ${DAY})?`,
       `(?:i will |i'll |we will |we'll |hope to |looking forward to )?(?:see|seeing|catch|meet) (?:you|ya|u)(?: (?:all|both|guys|lot|every ?(?:one|body)|\\p{L}+))?(?: (?:${DAY}|${PLACE}))*`,
       `(?:talk|speak)(?: to you(?: all)?)? ${DAY}`,
+      // "Later?" after an answer asks for a later hour.
+      `later (?:all|everyone|every ?body|guys|folks|mates?|people|gang|dudes?|friends?|then all)`,
       `(?:until|till) ${DAY}`,
       `(?:gute nacht|buenas noches|bonne nuit|buona ?notte|boa noite|dobranoc|goede ?nacht|au revoir|arrivederci|adi[oó]s|tsch(?:ü|ue)ss|bis (?:bald|morgen))${WHO}`,
       `(?:(?:i am|i'm|im|we are|we're|were) )?(?:now |just )?(?:heading (?:home|off|to bed|in|back|out)|(?:going|off) (?:home|to bed|to sleep)|calling it a night|signing off|logging off|packing up|turning in)(?: (?:now|then|soon|everyone|all|for (?:now|tonight|today|the night)))*`,
@@ -55,6 +57,7 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
       `(?:(?:i will be |i'll be |will be )?(?:right )?back|brb|bbl|afk)(?: (?:soon|later|shortly|in (?:a|an|\\d{1,3}|one|two|five|ten|twenty|half an) ?(?:bit|mins?|minutes?|secs?|seconds?|mo|moment|tick|hours?)?))?`,
       `(?:(?:just|give me|gimme|wait|hang on|hold on|be with you in) )?(?:a|one|1|two|2|five|5|ten|10) (?:secs?|seconds?|mins?|minutes?|moments?|mo|ticks?|bit)`,
       `hang on|hold on|wait|bear with me`,
+      `(?:oh |no |nah |sorry )*(?:not (?:right |just )?(?:now|today|tonight|at the moment|this (?:minute|evening))|(?:maybe |perhaps )?(?:an|some )other (?:time|day|night|evening)|(?:maybe |perhaps |a bit |rather )?later(?: on)?(?: maybe| perhaps)?)(?: (?:thanks|thank you|ta|though|mate|sorry))*`,
       `(?:my |the )?(?:dinner|tea|lunch|supper|food|kettle|coffee|pizza|phone|doorbell)(?:'s| is|s)? (?:ready|on|calling|here|served|ringing|boiling)`,
     ),
   ],
@@ -62,7 +65,10 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
     'hello',
     whole(
       `(?:hi|hello|hey|hiya|heya|yo|howdy|greetings|welcome|(?:good )?(?:morning|afternoon|evening))${WHO}`,
-      `how (?:are|is|r) (?:you|things|every ?(?:one|body)|we)(?: (?:all|doing|tonight|today|keeping))*`,
+      `how (?:are|is|r) (?:you|u|ya|things|life|tricks|every ?(?:one|body)|we)(?: (?:all|doing|going|tonight|today|keeping))*`,
+      `(?:how's|hows) (?:it going|it hanging|tricks|life|things|everything|every ?(?:one|body)|you)(?: (?:all|doing|tonight|today|mate))*`,
+      `how (?:do you do|goes it|goes)|(?:are )?(?:you|u) (?:ok|alright|all right|well|good|there)(?: (?:mate|bot|pierhand))?|(?:alright|all right|ay ?up|wotcha)(?: (?:mate|all|there|pal|lads?))?`,
+      `(?:nice|good|pleased|great) to (?:meet|see|hear from) (?:you|u)(?: (?:all|too|again))*`,
     ),
   ],
   [
@@ -133,6 +139,13 @@ export const talkIn = (text: string): TalkFound | null => {
     ? { kind: 'others', unless: { words: said, often: OFTEN.toPeople } }
     : null;
 };
+
+const WHATS_UP =
+  /^\W*(?:(?:hi|hey|hello|ok|yo|so),? )*(?:(?:what's|whats|what is|wots|wot's) (?:up|new|happening|going on|cooking|the craic)|wh?a+s+up|sup)(?: (?:mate|bro|dude|man|guys|all|here|everyone|then|bot|pierhand))*\W*$/iu;
+
+/** Talk, and "what's up", which where no walk waits asks for what is in the sky. */
+export const talkInWalk = (text: string): TalkFound | null =>
+  WHATS_UP.test(text.replace(/[’‘`]/gu, "'")) ? { kind: 'hello', unless: null } : talkIn(text);
 
 /** A thanks with something behind it. */
 export const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;

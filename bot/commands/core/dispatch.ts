@@ -153,7 +153,7 @@ const runGuarded = async (
     const checked = checkOptions(command, meant);
     if (isProblem(checked)) return guarded(checked, privacy);
     const request = { options: checked.values, asker, nowUtcMs, privacy };
-    keepFollowable(deps.store, request, { command, values: meant });
+    keepFollowable(deps, request, { command, values: meant });
     return finished(await command.run({ ...deps, store }, request), privacy, deps, nowUtcMs);
   } catch (error) {
     return guarded(failure(error, command.name, onError), privacy);
@@ -224,13 +224,16 @@ const NOT_READ: readonly string[] = [
 ];
 const LEAST_WORDS = 3;
 const HAS_OPTIONS = /\s[a-z]{2,12}:\S/u;
+/** `"NGC 7331" site:…`: marked off by its writer, and no sentence. */
+const QUOTED_FIRST = /^"[^"]*"(?:\s+[a-z]{2,12}:\S|\s*$)/u;
 
 const mendingReaders = (deps: Deps) => (deps.readers ?? []).filter(({ mendsCommands }) => mendsCommands === true);
 
 /** Where a command says by which words it is spoken to in a sentence; null otherwise, and where no reader understands it. */
 const readSentence = async (deps: Deps, line: string, command: Command, ask: Ask): Promise<Outcome | null> => {
   const rest = line.trim().replace(/^[/!]?\s*\S+\s*/u, '');
-  const isSentence = command.sentence?.test(rest) === true && !HAS_OPTIONS.test(` ${rest}`.slice(0, 14));
+  const isCommand = HAS_OPTIONS.test(` ${rest}`.slice(0, 14)) || QUOTED_FIRST.test(rest);
+  const isSentence = !isCommand && command.sentence?.test(rest) === true;
   return isSentence ? readWords(deps, line, ask, mendingReaders(deps)) : null;
 };
 

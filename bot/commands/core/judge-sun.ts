@@ -8,6 +8,7 @@ import type { SunLevel, SunLimits } from '../../sky/sun-safety.js';
 import { sunAtWorst, type SunAtWorst } from '../../sky/sun-span.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
+import { sunEdgeWords } from '../asking/sun-edge-words.js';
 
 /** Said where the Sun is up and all that is named is clear of it: still nobody sweeps about by day unawares. */
 const farWords = (judged: readonly Judged[], nowUtcMs: UtcMs | undefined): readonly string[] => {
@@ -76,9 +77,11 @@ const upWords = (near: readonly Judged[], nowUtcMs: UtcMs | undefined): string =
 /** "The Sun is up soon" is for those at the telescope; who plans ahead is told the day. */
 const sunriseWords = ({ point, worst }: Judged, nowUtcMs: UtcMs | undefined): string => {
   const sunriseUtcMs = worst.sunriseUtcMs ?? worst.utcMs;
+  const rises = (format: typeof formatLocalTime): string =>
+    sunEdgeWords(point.observer, sunriseUtcMs, 'rise', point.zone, format);
   return isAhead(sunriseUtcMs, nowUtcMs)
-    ? `Sunrise ${formatLocalDateTime(sunriseUtcMs, point.zone)}, within the hour after ${point.what}: the Sun then blinds, so cap and park before it.`
-    : `Sunrise at ${formatLocalTime(sunriseUtcMs, point.zone)}. ${cautionText('sunrise')}`;
+    ? `Sunrise ${rises(formatLocalDateTime)}, within the hour after ${point.what}: the Sun then blinds, so cap and park before it.`
+    : `Sunrise at ${rises(formatLocalTime)}. ${cautionText('sunrise')}`;
 };
 
 /** The first sunrise there is to fear. */

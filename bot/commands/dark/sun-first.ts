@@ -1,5 +1,5 @@
 /** What the Sun does, where that is what was asked: when it next sets or rises, whether it is up at all, how long the day is. */
-import { MS_PER_DAY } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_MINUTE } from '../../ground/durations.js';
 import { degrees, duration } from '../../reply/wording.js';
 import { isSunRisen, nextSun, sunDay, type SunDay } from '../../sky/sun-days.js';
 import type { TimeSpan } from '../../sky/night.js';
@@ -16,7 +16,11 @@ import type { ResolvedSite } from '../asking/resolve-site.js';
 
 type Site = ResolvedSite['site'];
 
-export const SUN_FIRST = ['sunset', 'sunrise', 'sun-up', 'sun-back', 'day-length'] as const;
+const AGAINST_SUN = ['after-sunrise', 'before-sunrise', 'after-sunset', 'before-sunset'] as const;
+export const SUN_FIRST = ['sunset', 'sunrise', 'sun-up', 'sun-back', 'day-length', ...AGAINST_SUN] as const;
+
+/** Whether an hour is held against the Sun's rising or setting: nothing of it is called good. */
+export const isAgainstSun = (first: string | undefined): boolean => AGAINST_SUN.some((one) => one === first);
 
 const MIDNIGHT = { hour: 0, minute: 0, second: 0 };
 const TWO_DAYS_MS = 2 * MS_PER_DAY;
@@ -92,13 +96,31 @@ const lengthWords = (site: Site, day: TimeSpan): string => {
   return `The day of ${on} is ${duration(sun.lengthMs)} long${hours}; ${change(sun.lengthMs - before.lengthMs)}`;
 };
 
+const NEAR_MS = 45 * MS_PER_MINUTE;
+
+/** "No: 07:00 GMT is 1 h 4 min before sunrise, 08:04 GMT". */
+const againstWords = (first: string, { observer, zone }: Site, night: TimeSpan, hourUtcMs: UtcMs): string => {
+  const [way, event] = first.split('-');
+  const isRise = event === 'sunrise';
+  const utcMs = nextSun(observer, isRise ? 'rise' : 'set', night.startUtcMs);
+  if (utcMs === null || utcMs > night.endUtcMs) return `The Sun does not ${isRise ? 'rise' : 'set'} there that night`;
+  const isAfter = hourUtcMs >= utcMs;
+  const apartMs = Math.abs(hourUtcMs - utcMs);
+  const yes = isAfter === (way === 'after') ? 'Yes' : 'No';
+  const near = apartMs < NEAR_MS ? ', and that is little' : '';
+  return `${yes}: ${formatLocalTime(hourUtcMs, zone)} is ${duration(apartMs)} ${isAfter ? 'after' : 'before'} ${event ?? ''}, ${formatLocalTime(utcMs, zone)}${near}`;
+};
+
 /** Without its full stop; null where nothing of it was asked. */
 export const sunFirst = (
   { first, on }: { readonly first?: string | undefined; readonly on?: string | undefined },
   site: Site,
   night: NamedNight,
   nowUtcMs: UtcMs,
+  hourUtcMs: UtcMs | null,
 ): string | null => {
+  if (first !== undefined && isAgainstSun(first))
+    return hourUtcMs === null ? null : againstWords(first, site, night, hourUtcMs);
   const date = on === undefined ? localDateAt(nowUtcMs, site.zone) : night.date;
   const day = dayFrom(date, site.zone);
   switch (first) {

@@ -6,7 +6,7 @@ import { NOWHERE } from '../../reply/reply.js';
 import { twilights } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { nightAround } from '../../times/index.js';
-import { eclipsesSeen, isNoticed } from '../ahead/eclipse-section.js';
+import { eclipsesSeen, isNoticed } from '../ahead/eclipse-chosen.js';
 import { eclipseFact, showerFact } from '../ahead/ahead-words.js';
 import { hourOfNight } from '../asking/question-parts.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';

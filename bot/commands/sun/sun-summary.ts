@@ -1,5 +1,4 @@
 /** What `sun` says first: how near the Sun the target stands and the tube comes on the way, or that the Sun is down. */
-import { MS_PER_MINUTE } from '../../ground/durations.js';
 import type { Target } from '../../catalogue/index.js';
 import type { MountKind } from '../../pointing/mount/mount.js';
 import type { Motion } from '../../pointing/way/slew.js';
@@ -8,10 +7,10 @@ import { degrees } from '../../reply/wording.js';
 import { wrapDeg180 } from '../../sky/angles.js';
 import { placeOf } from '../../sky/place.js';
 import type { SunSafety } from '../../sky/sun-safety.js';
-import { nextSun } from '../../sky/sun-days.js';
 import { SUN } from '../../sky/twilight.js';
 import type { Observer, SkyBody, UtcMs } from '../../sky/types.js';
-import { formatClock, formatLocalTime } from '../../times/index.js';
+import { formatLocalTime } from '../../times/index.js';
+import { sunEdgeWords } from '../asking/sun-edge-words.js';
 import type { Judged } from './judge-way.js';
 
 /** Down to here the Sun has only just set: refraction at the limb comes and goes by that much. Common practice, no source. */
@@ -26,24 +25,16 @@ export interface Start {
 export const afterWords = (way: Way, utcMs: UtcMs, zone: string): string =>
   `${Math.round((way.closestUtcMs - utcMs) / 1000)} s after setting off, at ${formatLocalTime(way.closestUtcMs, zone)}`;
 
-/** From a height its edge shows sooner than almanacs have it: " (05:58 on level ground)" where that is another minute. */
-const onLevelGround = (observer: Observer, utcMs: UtcMs, riseUtcMs: UtcMs, zone: string): string => {
-  const level = nextSun(observer, 'rise', utcMs);
-  const isOther = level !== null && formatClock(level, zone) !== formatClock(riseUtcMs, zone);
-  return isOther && Math.abs(level - riseUtcMs) < MOST_DIP_MS ? ` (${formatClock(level, zone)} on level ground)` : '';
-};
-const MOST_DIP_MS = 60 * MS_PER_MINUTE;
-
 const downWords = (sun: SunSafety, utcMs: UtcMs, observer: Observer, zone: string): string => {
   if (sun.level !== 'clear') {
     const rises = sun.nextSunriseUtcMs ?? utcMs;
-    return `The Sun is down, but rises soon${sun.nextSunriseUtcMs === null ? '' : `, at ${formatLocalTime(rises, zone)}${onLevelGround(observer, utcMs, rises, zone)}`}.`;
+    return `The Sun is down, but rises soon${sun.nextSunriseUtcMs === null ? '' : `, at ${sunEdgeWords(observer, rises, 'rise', zone)}`}.`;
   }
   const justSet = sun.sunAltitudeDeg > JUST_SET_DEG && sun.separationDeg < 45;
   if (justSet)
     return `The Sun has only just set, ${degrees(sun.separationDeg, 1)} from there. Wait until it is well down: from higher ground its edge may still show.`;
   const { nextSunriseUtcMs: rises } = sun;
-  return `The Sun is down${rises === null ? '' : ` until ${formatLocalTime(rises, zone)}${onLevelGround(observer, utcMs, rises, zone)}`}.`;
+  return `The Sun is down${rises === null ? '' : ` until ${sunEdgeWords(observer, rises, 'rise', zone)}`}.`;
 };
 
 export const summaryFor = (
@@ -53,7 +44,7 @@ export const summaryFor = (
   dangerDeg: number,
 ): string => {
   if (target.kind === 'sun' && !sun.isSunUp)
-    return `The Sun is down${sun.nextSunriseUtcMs === null ? '' : ` until ${formatLocalTime(sun.nextSunriseUtcMs, zone)}`}. That is the Sun itself: only with a proper solar filter, fitted before you point.`;
+    return `The Sun is down${sun.nextSunriseUtcMs === null ? '' : ` until ${sunEdgeWords(observer, sun.nextSunriseUtcMs, 'rise', zone)}`}. That is the Sun itself: only with a proper solar filter, fitted before you point.`;
   if (target.kind === 'sun') return 'That is the Sun itself. Only with a proper solar filter, fitted before you point.';
   if (!sun.isSunUp) return downWords(sun, utcMs, observer, zone);
   const least = straight.minimumSeparationDeg;

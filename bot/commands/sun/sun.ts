@@ -6,7 +6,7 @@ import { degrees, direction, isoUtc, rounded } from '../../reply/wording.js';
 import { placeOf } from '../../sky/place.js';
 import { sunSafety, type SunSafety } from '../../sky/sun-safety.js';
 import type { Observer, UtcMs } from '../../sky/types.js';
-import { formatLocalDateTime, formatLocalTime } from '../../times/index.js';
+import { formatLocalDateTime } from '../../times/index.js';
 import { cautionText } from '../../cautions/cautions.js';
 import { choice, defineCommand, optional, text, type Deps } from '../core/command.js';
 import { HOME_WORDS, MOUNT_WORDS, mountFor, mountOption, savedNumbers } from '../asking/mount-for.js';
@@ -21,6 +21,7 @@ import {
   wholeSecond,
 } from '../asking/question-parts.js';
 import { graver } from '../../reply/levels.js';
+import { sunEdgeWords } from '../asking/sun-edge-words.js';
 import { withCapsOn } from './caps-on.js';
 import { downFirst, NOTHING_DOWN, type DownFirst } from './down-first.js';
 import { judgeWay, type Judged } from './judge-way.js';
@@ -67,7 +68,7 @@ const factsFor = (
   sun: SunSafety,
   { straight }: Judged,
 ): Fact[] => {
-  const nextSunset = sun.nextSunsetUtcMs === null ? null : formatLocalTime(sun.nextSunsetUtcMs, zone);
+  const nextSunset = sun.nextSunsetUtcMs === null ? null : sunEdgeWords(observer, sun.nextSunsetUtcMs, 'set', zone);
   const height = degrees(Math.abs(sun.sunAltitudeDeg), Math.abs(sun.sunAltitudeDeg) < 2 ? 1 : 0);
   const facts: Fact[] = [
     ...(isNow ? [] : [{ label: 'When', value: formatLocalDateTime(utcMs, zone) }]),

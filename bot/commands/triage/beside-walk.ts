@@ -4,11 +4,11 @@
  */
 import { isProblem, problem } from '../../ground/problem.js';
 import { leavesWalk, outcomeSaid, suspectedCause, tellsOfMount } from '../../reading/index.js';
-import { assess } from '../../triage/index.js';
+import { assess, mendedBy } from '../../triage/index.js';
 import { plainQuestion } from '../asking/plain-question.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { isLittle } from '../asking/sentence/words.js';
-import { talkIn, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
+import { talkInWalk, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
 import { waitingWalk } from './find-walk.js';
@@ -87,6 +87,10 @@ const afterThanks = async (deps: Deps, said: SaidWords, walk: Walk): Promise<Wor
     : { line: `triage walk:${walk.id} ${said.text}` };
 };
 
+/** Under another answer the walk's question is a word away. */
+const IS_BACK =
+  /^\W*(?:(?:ok|right|and|now|go|i am|i'm|im|we are|we're|take me|bring me) )*back(?: (?:again|now|to (?:it|the walk|my walk|the question|work|business)))*\W*$/iu;
+
 export const besideWalk: WordsReader = {
   name: 'beside the walk',
   read: async (deps, said) => {
@@ -95,14 +99,22 @@ export const besideWalk: WordsReader = {
     const others = othersCommand(text);
     if (others !== null) return { outcome: unknownCommand(others, deps.commands, `!${others}`) };
     const wish = wishForAnother(text);
-    const talk = wish === null ? talkIn(text) : null;
-    const thanks = THANKS_FIRST.test(text);
-    if (wish === null && talk === null && !thanks) return null;
-    const walk = await waitingWalk(deps, asker, nowUtcMs);
-    if (wish !== null) return begun(deps, said, wish, walk);
-    if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
-    if (talk !== null && !isForWalk(deps, walk, text, talk))
-      return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
-    return thanks ? afterThanks(deps, said, walk) : null;
+    if (wish !== null) return begun(deps, said, wish, await waitingWalk(deps, asker, nowUtcMs));
+    return besideIt(deps, said);
   },
+};
+
+const besideIt = async (deps: Deps, said: SaidWords): Promise<WordsRead | null> => {
+  const { text, asker, nowUtcMs } = said;
+  const talk = talkInWalk(text);
+  const thanks = THANKS_FIRST.test(text);
+  const isBack = IS_BACK.test(text);
+  if (talk === null && !thanks && !isBack) return null;
+  const walk = await waitingWalk(deps, asker, nowUtcMs);
+  if (walk !== null && isBack) return { line: `triage walk:${walk.id}` };
+  if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
+  // At a mended end the walk has its own words for talk.
+  if (talk !== null && mendedBy(walk.state) === null && !isForWalk(deps, walk, text, talk))
+    return { outcome: problem('beside-the-walk', ANSWERS[talk.kind]) };
+  return thanks ? afterThanks(deps, said, walk) : null;
 };

@@ -7,6 +7,7 @@ import type { Store } from '../../store/store.js';
 import type { Asker } from '../core/command.js';
 import { notYours, speakerOf } from './find-walk.js';
 import { keepWalk, type Walk } from './walk-keeper.js';
+import { memberName } from './walk-words.js';
 
 /** Names the one who asks within a button; which of two strangers is meant must be plain, no more. */
 const codeOf = (helperId: string): string => createHash('sha256').update(helperId).digest('hex').slice(0, 8);
@@ -26,7 +27,7 @@ export const askToHelp = async (store: Store, walk: Walk, asker: Asker): Promise
   await keepWalk(store, { ...walk, askedHelperId: asker.memberId });
   return reply({
     title: 'May they help?',
-    summary: `${name} would help with the walk of ${walk.state.names.member ?? 'a member'}. Only the one whose mount it is can say yes; a helper sees the walk and answers in it.`,
+    summary: `${name} would help ${memberName(walk)} with this walk. Only the one whose mount it is can say yes; a helper sees the walk and answers in it.`,
     choices: [
       { label: `Yes, let ${name} help`, run: `triage walk:${walk.id} do:accept answer:${codeOf(asker.memberId)}` },
     ],
@@ -50,8 +51,8 @@ export const acceptHelper = async (
     return problem('has-a-helper', `This walk has a helper. Send them away first: triage walk:${walk.id} do:release`);
   await keepWalk(store, { ...rest, helperId: askedHelperId });
   return reply({
-    title: 'Welcome, helper',
-    summary: 'Both of you may answer now. Only the one whose mount it is can end the walk.',
+    title: 'A helper has joined',
+    summary: 'Member and helper may both answer now. Only the one whose mount it is can end the walk.',
     choices: [
       { label: 'Go on', run: `triage walk:${walk.id}`, preferred: true },
       { label: 'Send the helper away', run: `triage walk:${walk.id} do:release` },

@@ -7,6 +7,7 @@ import { gearForOwnWalk } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
 import type { Asker, Deps } from '../core/command.js';
+import { helperName } from './walk-words.js';
 import { activeWalk, loadWalk, newWalkId, walkBegunFor, type Walk } from './walk-keeper.js';
 
 export const speakerOf = (walk: Walk, asker: Asker): Speaker | null => {
@@ -103,7 +104,7 @@ const WAITS_MS = 3 * MS_PER_HOUR;
 const begunForThem = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<string | null> => {
   const walk = await walkBegunFor(deps.store, asker.clubId, asker.memberId);
   if (walk === null || walk.channelId !== asker.channelId || nowUtcMs - walk.updatedUtcMs > WAITS_MS) return null;
-  return `${walk.state.names.helper ?? 'Someone'} began a walk for you here. To answer in that one instead: triage walk:${walk.id}`;
+  return `${helperName(walk, 'Someone')} began a walk for you here. To answer in that one instead: triage walk:${walk.id}`;
 };
 
 export const unknownWalk = (id: string): Problem =>
@@ -136,11 +137,17 @@ export const findWalk = async (
   };
 };
 
-/** The walk of this asker that waits for a word in this place; null: none. */
-export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+/** The walk of this asker in this place that words may be meant for, one that is mended and rests among them; null: none. */
+export const walkHere = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
   const found = await underWay(deps, asker, undefined);
   if (found === null || isProblem(found)) return null;
   const { walk } = found;
   const waits = walk.endedUtcMs === null && nowUtcMs - walk.updatedUtcMs <= WAITS_MS;
   return waits && walk.channelId === asker.channelId ? walk : null;
+};
+
+/** The walk of this asker that waits for a word in this place; null: none. */
+export const waitingWalk = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+  const walk = await walkHere(deps, asker, nowUtcMs);
+  return walk?.state.rests === true ? null : walk;
 };

@@ -7,8 +7,10 @@ import { numbersSaid } from './take-numbers.js';
 import type { Walk } from './walk-keeper.js';
 import { followedAbroad } from '../asking/asked-abroad.js';
 import { knownFor } from '../asking/plain-reader.js';
-import { followUp, mayFollow } from '../asking/following/follow-up.js';
+import { followUp } from '../asking/following/follow-up.js';
+import { mayFollow } from '../asking/following/may-follow.js';
 import { asksBest } from '../asking/following/outright.js';
+import { isOfSeenOrNot } from '../asking/following/seen-or-not.js';
 import { lastAsked } from '../asking/following/last-asked.js';
 
 /** Whether a walk that waits may mean the words: its own questions are answered with stars and figures too. */
@@ -26,11 +28,18 @@ export const followingWords: WordsReader = {
     if (last === null) return null;
     const text = followedAbroad(said.text, deps.catalogue) ?? said.text;
     const walk = await waitingWalk(deps, asker, nowUtcMs);
-    const found = followUp(last, text, await knownFor(deps, said), { isStrict: walk !== null });
+    const found = followUp(last, text, await knownFor(deps, said), {
+      isStrict: walk !== null,
+      earlier: lastAsked(deps.store, asker, nowUtcMs, 'earlier'),
+    });
     if (found === null || (walk !== null && isForWalk(deps, said, walk))) return null;
     const { facts, perhaps } = readText(deps.triage().reading, text);
     // What tells of a mount is never of the sky, whatever it follows; beside a walk, what may tell of one.
-    if ((facts.length > 0 && !asksBest(text)) || (walk !== null && perhaps.length > 0)) return null;
+    if (
+      (facts.length > 0 && !asksBest(text) && !(walk === null && isOfSeenOrNot(text))) ||
+      (walk !== null && perhaps.length > 0)
+    )
+      return null;
     return { ...found, note: `Taken to follow your last question: ${found.line}` };
   },
 };

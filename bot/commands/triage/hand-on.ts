@@ -1,5 +1,6 @@
 /** What a helper reads on one phone screen: who, what, since when, the member's own words, what was seen and tried, what stands. */
 import { tidy } from '../../ground/tidy.js';
+import { withoutContact } from '../../ground/without-contact.js';
 import { NOWHERE, reply, type Fact, type Reply } from '../../reply/reply.js';
 import {
   CLIENT_NAMES,
@@ -59,9 +60,12 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
   lines.length === 0 ? [] : [{ label, value: lines.map((line) => `• ${line}`).join('\n') }];
 
+/** On a sheet that others read, "your friend" is theirs who wrote. */
+const theirs = (about: string): string => about.replace(/^your /u, 'a ');
+
 const whoText = (model: TriageModel, walk: Walk, { context }: Assessment): string =>
   [
-    memberName(walk),
+    walk.state.about === undefined ? memberName(walk) : `${memberName(walk)} for ${theirs(walk.state.about)}`,
     ...(context.path === null ? [] : [model.path(context.path)?.title ?? context.path]),
     ...(context.system === null ? [] : [SYSTEM_NAMES[context.system]]),
     ...(context.client === null ? [] : [CLIENT_NAMES[context.client]]),
@@ -89,7 +93,7 @@ const suspectsFacts = (model: TriageModel, { state: { events } }: Walk): readonl
     .map(({ check, said }) => {
       const answer = events.findLast((event) => event.kind === 'answer' && event.check === check);
       const label = answer?.kind === 'answer' ? labelOf(model, answer) : undefined;
-      return `“${wordsWithin(said ?? '', SUSPECTED_SHOWN)}”${label === undefined ? '' : `: ${fitted(label, 48)}`}`;
+      return `“${wordsWithin(withoutContact(said ?? ''), SUSPECTED_SHOWN)}”${label === undefined ? '' : `: ${fitted(label, 48)}`}`;
     });
   return shown.length === 0 ? [] : [{ label: 'Suspects', value: shown.join('; ') }];
 };
@@ -223,3 +227,13 @@ export const summaryReply = (model: TriageModel, walk: Walk, assessment: Assessm
     data: stepData(walk, assessment),
   });
 };
+
+/** A word at a mended end, and no page. */
+export const gladReply = (walk: Walk, assessment: Assessment, notes: readonly string[]): Reply =>
+  reply({
+    pointsAt: NOWHERE,
+    title: titleOf(walk, 'Fixed'),
+    level: 'good',
+    summary: notes.join(' '),
+    data: stepData(walk, assessment),
+  });

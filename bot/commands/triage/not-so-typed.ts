@@ -120,15 +120,40 @@ const toldInstead = ({ context }: Began, state: WalkState, text: string, taken: 
   };
 };
 
-/** So few words may name an item in some other way. */
+/** So few words may name an item by themselves. */
 const FEW = 5;
 const WHICH = 'Which of them do you mean? A number is enough.';
+/** What one does, and what happens, names no item. */
+const NEWS =
+  /\b(?:i|we|it|its|now|just|also|too|as well|same|still|yes|tried|says?|said|shows?|stays?|works?|drops?|dropped|happens?|goes|came|comes|is|are|was|has|have|had|does|swapped|changed|plugged|rebooted|restarted|hi|hello|hey|ok|thanks)\b/iu;
+/** How one speaks of what is listed. */
+const OF_A_LIST =
+  /\b(?:wrong|false|untrue|incorrect|not (?:so|right|true|correct)|never said|did ?n['\u2019]?t say|the (?:one|thing|line|bit|part) (?:about|with|on|of|that))\b/iu;
+/** Of a set-up another word stands in its place: "its a mac". */
+const SET_UP: readonly string[] = ['path', 'system', 'client'];
+const BESIDE_IT = /\b(?:also|too|as well|now|then|same|still|either|tried|on (?:my|his|her|a|the) \w+(?: \w+)?)\b/iu;
 
-/** Not where something else is told, or what is said is no word on a list at all. */
-const mayBeOfList = ({ context: { model } }: Began, text: string): boolean => {
-  if (takesBack(text)) return true;
-  const isShort = DENIES.test(text) || wordCountOf(text) <= FEW;
-  return isShort && readText(model.reading, text).facts.length === 0;
+type Told = { readonly what: string; readonly answer: string };
+
+/** It says once more what was read, and takes none of it back: "another cable does not help either". */
+const saysAgain = (items: readonly TakenItem[], facts: readonly Told[]): boolean =>
+  facts.some(({ what, answer }) => items.some((item) => item.what === what && item.answer === answer));
+
+const tellsOther = (items: readonly TakenItem[], facts: readonly Told[]): boolean =>
+  facts.some(
+    ({ what, answer }) => SET_UP.includes(what) && items.some((item) => item.what === what && item.answer !== answer),
+  );
+
+/** Whether words are said to the list; all else is news, and none of it takes an item back. */
+const isOfList = ({ context: { model } }: Began, items: readonly TakenItem[], text: string): boolean => {
+  if (takesBack(text) || OF_A_LIST.test(text) || ALL_WRONG.test(text) || namedByPlace(items, text) !== undefined)
+    return true;
+  if (wordCountOf(text) <= FEW && !NEWS.test(text)) return true;
+  const { facts } = readText(model.reading, text);
+  if (saysAgain(items, facts)) return false;
+  if (DENIES.test(text))
+    return facts.every(({ what }) => SET_UP.includes(what) || items.some((item) => item.what === what));
+  return tellsOther(items, facts) && !BESIDE_IT.test(text);
 };
 
 /** @returns null where the words are no word on the list */
@@ -142,9 +167,9 @@ export const takeNotSo = (began: Began, text: string): Turn | null => {
     const right = answerStep(context.model, walk.state, 'read', 'right', context.by);
     return isProblem(right) ? null : changed(began, right, { notes: ['Good; then on.'] });
   }
+  if (!isOfList(began, items, text)) return null;
   const taken = ALL_WRONG.test(text) ? items : itemsIn(began, items, text);
-  if (taken.length === 0)
-    return mayBeOfList(began, text) ? { walk, notes: [...began.notes, WHICH], show: 'doubt' } : null;
+  if (taken.length === 0) return { walk, notes: [...began.notes, WHICH], show: 'doubt' };
   const state = taken.reduce<WalkState>((at, { what }) => {
     const next = answerStep(context.model, at, 'not', what, context.by);
     return isProblem(next) ? at : next;

@@ -7,8 +7,10 @@ import { knownFor } from '../asking/plain-reader.js';
 import { commandLine } from '../asking/question-parts.js';
 import { sameSiteName } from '../asking/resolve-site.js';
 import type { Known } from '../asking/sentence/asked.js';
-import { keepLastAsked } from '../asking/following/last-asked.js';
+import { keepTold } from '../asking/following/told-here.js';
 import { mountSaid } from '../asking/sentence/mount-said.js';
+import { takeSky } from '../asking/sentence/kit.js';
+import { sentenceOf } from '../asking/sentence/words.js';
 import { kitToldIn } from '../asking/sentence/told-kit.js';
 import { toldPlace, type ToldPlace } from '../asking/sentence/told-place.js';
 import { OF_A_PLACE } from '../asking/several-requests.js';
@@ -19,6 +21,8 @@ import { waitingWalk } from './find-walk.js';
 
 const MY_SITE = 'my site';
 const SITE = / site:/u;
+
+const skyToldIn = (text: string): string | null => takeSky(sentenceOf(text));
 
 /** A walk that asks for the numbers of a miss asks where that was as well. */
 const isForNumbers = async (deps: Deps, { asker, nowUtcMs }: SaidWords): Promise<boolean> => {
@@ -54,12 +58,12 @@ const isReadAlready = (line: string, { siteNames }: Known): boolean => {
 };
 
 /** The telescope counts for what is asked next, and the mount is offered to be kept. */
-const gearKept = (deps: Deps, { asker, nowUtcMs }: SaidWords, gear: string): string => {
+const gearKept = (deps: Deps, said: SaidWords, gear: string): string => {
   const kit = kitToldIn(gear);
   const mount = mountSaid(gear.toLowerCase());
-  if (kit !== null) keepLastAsked(deps.store, asker, kit, nowUtcMs, 'kit');
+  keepTold(deps.store, said, { kit, sky: skyToldIn(gear) });
   return [
-    ...(kit === null ? [] : [`Answers for the next hour are for that: tonight with:"${kit}".`]),
+    ...(kit === null ? [] : [`Answers of this evening are for the ${kit}; say with: for another.`]),
     ...(mount === null ? [] : [`To keep the mount as well, type gear ${mount}.`]),
   ].join(' ');
 };
@@ -74,13 +78,28 @@ export const placeTold: WordsReader = {
     if (told.rest !== '') {
       const line = askedThere(told, known);
       if (line === null) return null;
+      keepTold(deps.store, said, { kit: kitToldIn(told.rest), sky: skyToldIn(told.rest) });
       const note = await kept(deps, said, told, known);
       return note === '' ? { line } : { line, note };
     }
     const read = lineOf(plainQuestion(said.text, known));
-    if (isReadAlready(read, known)) return { line: read };
-    const line = commandLine('site', 'add', { name: MY_SITE, position: told.place });
-    const note = gearKept(deps, said, told.gear ?? '');
+    if (isReadAlready(read, known)) {
+      const noted = gearKept(deps, said, told.gear ?? '');
+      return noted === '' ? { line: read } : { line: read, note: noted };
+    }
+    const sky = skyToldIn(said.text) ?? undefined;
+    const line = commandLine('site', 'add', { name: MY_SITE, position: told.place, sky });
+    const beside = told.beside ?? null;
+    const note = [
+      ...(beside === null
+        ? []
+        : [
+            `I do not know ${beside}: took ${told.place} beside it. For the place itself give its latitude and longitude.`,
+          ]),
+      gearKept(deps, said, told.gear ?? ''),
+    ]
+      .filter((words) => words !== '')
+      .join(' ');
     return note === '' ? { line } : { line, note };
   },
 };

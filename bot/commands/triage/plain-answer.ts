@@ -1,7 +1,7 @@
 /** An answer to the step in hand by its id, its label or a word of its own: "no", "linux", "no numbers". */
 import { tableOf } from '../../ground/table-of.js';
 import { saysNone, saysUnsure } from '../../reading/index.js';
-import { NUMBERS, UNSURE, type Assessment, type Step } from '../../triage/index.js';
+import { NUMBERS, UNSURE, type Assessment, type CheckEntry, type Step } from '../../triage/index.js';
 import { answersOf } from './step-data.js';
 
 const TRY_WORDS = tableOf({ fixed: 'works', no: 'same', changed: 'changed', 'could not': 'could-not' });
@@ -35,16 +35,27 @@ const saysHasNoFigures = (said: string): boolean =>
 
 /** "No numbers", where the numbers of a miss are asked for. */
 const saysNoNumbers = (said: string): boolean =>
-  saysUnsure(said) || NO_NUMBERS.test(said.trim()) || saysNone(NUMBER_WORDS, said) || saysHasNoFigures(said);
+  NO_NUMBERS.test(said.trim()) || saysNone(NUMBER_WORDS, said) || saysHasNoFigures(said);
+
+/** "Couldn't do it", "not possible": of a remedy that is its own answer, and not that nobody can tell. */
+const COULD_NOT = /\b(?:can(?:not| not|['\u2019]?t)|could(?: not|n['\u2019]?t)|not possible|impossible|no way)\b/iu;
+const CANNOT_TELL = /\b(?:tell|say|know|sure|certain|see)\b/iu;
+const saysCouldNot = (said: string): boolean => COULD_NOT.test(said) && !CANNOT_TELL.test(said);
+
+/** Words that say of a question that it cannot be answered. */
+const saidOfLook = (check: CheckEntry, said: string): string | undefined => {
+  if (ASKS_FOR_FIGURES.test(check.question) && saysHasNoFigures(said)) return UNSURE;
+  return saysNone(check.noneIsUnsure ?? [], said) ? UNSURE : undefined;
+};
 
 /** Words that say of any step of its kind that it cannot be told. */
 const saidOfKind = (step: Step, said: string): string | undefined => {
-  if ((step.kind === 'ask' || step.kind === 'try') && (said.trim() === '?' || saysUnsure(said))) return UNSURE;
-  if (step.kind === NUMBERS && saysNoNumbers(said)) return UNSURE;
-  if (step.kind === 'ask' && !step.opening && ASKS_FOR_FIGURES.test(step.check.question) && saysHasNoFigures(said))
-    return UNSURE;
-  if (step.kind === 'ask' && !step.opening && saysNone(step.check.noneIsUnsure ?? [], said)) return UNSURE;
-  return undefined;
+  const isUnsure = said.trim() === '?' || saysUnsure(said);
+  if (step.kind === NUMBERS) return saysUnsure(said) || saysNoNumbers(said) ? UNSURE : undefined;
+  if (step.kind === 'try' && isUnsure) return saysCouldNot(said) ? 'could-not' : UNSURE;
+  if (step.kind !== 'ask') return undefined;
+  if (isUnsure) return UNSURE;
+  return step.opening ? undefined : saidOfLook(step.check, said);
 };
 
 /** "no", "linux" or a label, for the question in hand: its answer id; undefined when it is something else. */

@@ -1,9 +1,10 @@
 /** A walk's question in a few words, for under an answer to something else: so that it is not lost where it scrolled away. */
 import type { Choice } from '../../ground/problem.js';
+import { onceOf } from '../../ground/once.js';
 import { tidy } from '../../ground/tidy.js';
 import { MS_PER_HOUR } from '../../ground/durations.js';
 import { assess, type Assessment } from '../../triage/index.js';
-import type { StandsAgain, WordsReader } from '../core/command.js';
+import type { Deps, StandsAgain, WordsReader } from '../core/command.js';
 import { answerChoices } from './answer-choices.js';
 import { waitingWalk } from './find-walk.js';
 import { NUMBERS_QUESTION, OPENING_QUESTIONS } from './step-data.js';
@@ -28,6 +29,20 @@ const choicesOf = (walk: Walk, assessment: Assessment): readonly Choice[] => [
   ...(assessment.step.kind === 'try' ? [{ label: 'Show the lines again', run: `triage walk:${walk.id}` }] : []),
 ];
 
+/** Which walks' lists stand under an answer to something else already, as they were when; in this process's memory alone, bounded. */
+const shownIn = onceOf((_: Deps['store']['walks']) => new Map<string, number>());
+const MOST_KEPT = 1000;
+
+/** Whether the walk's list has been shown under another answer since the walk last went on; from now on it has. */
+const wasShown = ({ store }: Deps, { id, updatedUtcMs }: Walk): boolean => {
+  const shown = shownIn(store.walks);
+  const was = shown.get(id) === updatedUtcMs;
+  shown.delete(id);
+  shown.set(id, updatedUtcMs);
+  if (shown.size > MOST_KEPT) shown.delete(shown.keys().next().value ?? '');
+  return was;
+};
+
 /** The reader's answer to what waits once something else was answered. */
 export const walkStandsAgain: NonNullable<WordsReader['standsAgain']> = async (
   deps,
@@ -38,9 +53,12 @@ export const walkStandsAgain: NonNullable<WordsReader['standsAgain']> = async (
   const assessment = assess(deps.triage(), walk.state, await clubOutcomes(deps.store, walk.clubId));
   const question = questionOf(assessment);
   if (question === null) return null;
+  const back = { label: 'Back to the walk', run: `triage walk:${walk.id}` };
+  if (wasShown(deps, walk))
+    return { note: 'Your walk still waits: type “back” for its question.', choices: [back], back };
   return {
     note: `Your walk still waits: ${tidy(question, LONGEST)}`,
     choices: choicesOf(walk, assessment),
-    back: { label: 'Back to the walk', run: `triage walk:${walk.id}` },
+    back,
   };
 };

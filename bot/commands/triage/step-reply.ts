@@ -109,7 +109,7 @@ const askParts = (
       ...answerChoices(walk, assessment, { whole, first }),
       ...waysOut(model, walk),
       ...pasteOffer(model, walk, assessment),
-      ...entriesOffer(check),
+      ...entriesOffer(walk, check),
     ],
   };
 };
@@ -153,7 +153,7 @@ const tryParts = (
     facts: tellsWhy ? [{ label: 'Why', value: fault.why }] : [],
     notes,
     cautions,
-    choices: [...outcomes(walk, assessment), ...waysOut(model, walk), ...entriesOffer(fault.remedy)],
+    choices: [...outcomes(walk, assessment), ...waysOut(model, walk), ...entriesOffer(walk, fault.remedy)],
   };
 };
 
@@ -207,7 +207,7 @@ const stillParts = (
       ...outcomes(walk, assessment),
       ...waysOut(model, walk),
       ...(isTold ? [] : [{ label: 'Show the lines again', run: `triage walk:${walk.id}` }]),
-      ...entriesOffer(fault?.remedy),
+      ...entriesOffer(walk, fault?.remedy),
     ],
   };
 };

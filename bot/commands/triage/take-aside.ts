@@ -1,5 +1,12 @@
 /** Words to a step that are no answer to it: what is yet to be done, and what the member suspects. */
-import { isStillToCome, outcomeSaid, suspectedCause, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  isStillToCome,
+  outcomeSaid,
+  suspectedCause,
+  tellsFinding,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { assess, type WalkState } from '../../triage/index.js';
 import { heardIn } from './read-notes.js';
 import { supposedNext, supposedStands } from './supposed.js';
@@ -10,8 +17,21 @@ const NO_HURRY = 'No hurry: try it when you can.';
 /** It is yet to be done: the remedy stands. */
 const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Reading): Turn | null => {
   const { context, before } = began;
-  const isYet = facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet';
+  const isYet =
+    facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet' && !tellsFinding(text);
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
+};
+
+const ONCE_THERE = 'No hurry: try it once it is there. To look at other things till then, say “could not do it”.';
+const MEANWHILE = 'Noted: that is still to come. Till then:';
+
+/** What it wants is on its way: the remedy stands, and a question is not answered by it. */
+const takeStillToCome = (began: Began, state: WalkState, { facts }: Reading): Turn | null => {
+  const { step } = began.before;
+  if (step.kind === 'try') return changed(began, state, { notes: [ONCE_THERE], at: step });
+  return wasShown(began) && facts.length === 0
+    ? changed(began, state, { notes: [MEANWHILE], at: step, few: true })
+    : null;
 };
 
 const LOOKED_AT_SOON = 'What you suspect is kept, and looked at soon; this comes before it.';
@@ -44,8 +64,8 @@ export const takeAside = (
   read: Reading,
   meant: AnswerMeant | null,
 ): Turn | null => {
-  if (began.before.step.kind === 'try' && isStillToCome(text))
-    return changed(began, state, { notes: [NO_HURRY], at: began.before.step });
+  const coming = isStillToCome(text) ? takeStillToCome(began, state, read) : null;
+  if (coming !== null) return coming;
   if (meant?.isSure === true) return null;
   if (meant !== null && suspectedCause(text) === null) return null;
   return (meant === null ? takeNotYet(began, text, state, read) : null) ?? takeSupposed(began, text, state, read);

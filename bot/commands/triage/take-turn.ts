@@ -1,26 +1,14 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
-import { tableOf } from '../../ground/table-of.js';
 import { tidy } from '../../ground/tidy.js';
-import { asksBack, leavesWalk, readText, type Understood } from '../../reading/index.js';
+import { forAnother, leavesWalk, readText, type Another, type Understood } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
-import {
-  answerStep,
-  assess,
-  NUMBERS,
-  stepBack,
-  tellText,
-  turnFrom,
-  UNSURE,
-  type Speaker,
-  type Step,
-  type WalkState,
-} from '../../triage/index.js';
+import { answerStep, assess, NUMBERS, stepBack, tellText, UNSURE, type WalkState } from '../../triage/index.js';
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
-import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
+import { count, mayEnd, takeClosing } from './closing.js';
+import { notHasty } from './not-hasty.js';
 import { plainAnswer, splitAnswer } from './plain-answer.js';
 import { doesWhatFailed } from './told-at-card.js';
-import { askedWhatElse } from './credited.js';
 import { takeCuredInWords } from './cured-in-words.js';
 import { doingTyped } from './doing-typed.js';
 import { named, type Found } from './find-walk.js';
@@ -35,6 +23,7 @@ import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { takePlace } from './place-in-walk.js';
+import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -47,37 +36,6 @@ const answerProblem = (allowed: readonly string[], walk: Walk): Problem =>
         `That answers no question of this walk. See where it stands with: triage walk:${walk.id}`,
       )
     : problem('unknown-answer', `The answer must be one of: ${allowed.join(', ')}.`);
-
-const COUNTED = tableOf({
-  yes: 'Counted, without your name. Clear skies.',
-  no: 'Not counted. Clear skies.',
-  other: 'Then I do not count it for that cause. Clear skies.',
-});
-
-const COUNTED_BEFORE = 'It was counted for you this month already, and counts once. Clear skies.';
-
-/** Only the one whose mount it is; before they have said anything, the one who began it for them too. */
-const mayEnd = (walk: Walk, by: Speaker): boolean => by === 'member' || walk.awaitsMember === true;
-
-const count = async (
-  { deps, by, nowUtcMs }: TurnContext,
-  walk: Walk,
-  consent: string,
-  { step, isWorded = false }: { readonly step: Step; readonly isWorded?: boolean },
-): Promise<Turn | Problem> => {
-  if (step.kind !== 'done')
-    return problem(
-      'nothing-to-count',
-      `Nothing has been fixed in this walk yet. See where it stands with: triage walk:${walk.id}`,
-    );
-  if (walk.endedUtcMs !== null) return problem('walk-ended', 'This walk has ended, and its outcome is settled.');
-  if (by !== 'member' && (consent === 'yes' || !mayEnd(walk, by)))
-    return problem('consent', 'Only the one whose mount it is can answer that.');
-  if (consent === 'other' && !isWorded) return askedWhatElse(walk);
-  const isNew = consent !== 'yes' || (await deps.store.outcomes.add(walk.clubId, step.id, walk.memberId, nowUtcMs));
-  const note = isNew ? (COUNTED.get(consent) ?? COUNTED.get('no') ?? '') : COUNTED_BEFORE;
-  return { walk: { ...walk, endedUtcMs: nowUtcMs }, notes: [note], show: 'summary' };
-};
 
 /** What `astray` may have found; `unknown`: none of its causes fits. */
 const FOUND = new Set<string>([...CAUSE_IDS, 'unknown']);
@@ -192,27 +150,6 @@ const takePerson = (began: Began, { text, answer }: SaidInTurn): Turn | null => 
     : changed(began, tellText(context.model, walk.state, text, context.by).state, { show: 'person' });
 };
 
-/** It was another, and no word on which. */
-const SAYS_NO_MORE =
-  /^\W*(?:no,? |sorry,? |well,? |but )*(?:it |that )?(?:was|were|is)? ?(?:n['\u2019]?t (?:that|it|this)|not (?:that|it|this)(?: one)?|(?:something|sth) else|another(?: one| thing)?)(?: (?:really|actually|i think|though))*\W*$/iu;
-const STILL_MENDED = 'I keep that with the walk, which stays mended.';
-
-/** "Yes, count it", "it was two things", thanks: words at the end, where the member was asked whether the cause may be counted. */
-const takeClosing = async (began: Began, text: string): Promise<Turn | Problem | null> => {
-  const { context, walk, before } = began;
-  const { step } = before;
-  if (step.kind !== 'done' || walk.endedUtcMs !== null) return null;
-  const uncured = withoutCure(began, text);
-  if (uncured !== null) return changed(began, uncured, { notes: [NOT_CURED] });
-  const { state, read } = tellText(context.model, walk.state, text, context.by);
-  if (read.by !== 'words' || afterCure(context.model, text, read) !== null) return null;
-  const ending = endingMeant(context.model, text, step.fault.title);
-  const told = { ...walk, state: turnFrom(walk.state, state) };
-  if (ending !== 'stays') return count(context, told, ending, { step, isWorded: !SAYS_NO_MORE.test(text) });
-  const asks = asksBack(context.model.reading.sayings.lexicon, text);
-  return changed(began, state, { notes: asks ? [] : [STILL_MENDED], at: step });
-};
-
 /** A typed yes or no to "Is it fixed?", which is no answer to the remedy behind it. */
 const takeIfFixed = (began: Began, { text, answer }: SaidInTurn): Turn | Problem | null => {
   const replied = text === undefined || answer !== undefined ? null : takeFixedReply(began, text);
@@ -268,12 +205,8 @@ const takeTyped = async (began: Began, text: string, entries: readonly Understoo
   return askedIfFixed(began, text, takeWords(began, text));
 };
 
-const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
-  const walk = named(found.walk, context.by, context.asker);
-  const notes = found.note === null ? [] : [found.note];
-  const before = assess(context.model, walk.state, context.outcomes);
-  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
-
+const takeSaid = async (began: Began, said: SaidInTurn): Promise<Turn | Problem> => {
+  const { walk, notes } = began;
   const doing = said.do ?? doingTyped(said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
@@ -287,9 +220,22 @@ const takeSaid = async (context: TurnContext, found: Found, said: SaidInTurn): P
   return left ?? takeTyped(placed, said.text, entries);
 };
 
+/** What the asker saved of their own gear is none of the other's. */
+const aboutAnother = (walk: Walk, { who }: Another): Walk => ({
+  ...walk,
+  state: { ...walk.state, about: who.slice(0, 40), events: walk.state.events.filter(({ by }) => by !== null) },
+});
+const ofAnother = ({ who }: Another): string => `For ${who}, then: what you tell me is taken of that mount.`;
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
-  const turn = await takeSaid(context, found, said);
-  if (isProblem(turn)) return turn;
+  const another = found.isNew && found.walk.helperId === null ? forAnother(said.text ?? '') : null;
+  const walk = named(another === null ? found.walk : aboutAnother(found.walk, another), context.by, context.asker);
+  const notes = [...(found.note === null ? [] : [found.note]), ...(another === null ? [] : [ofAnother(another)])];
+  const before = assess(context.model, walk.state, context.outcomes);
+  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
+  const taken = await takeSaid(began, said);
+  if (isProblem(taken)) return taken;
+  const turn = notHasty(began, said, onlySureCures(began, said, taken));
   const harm = said.text === undefined ? null : (harmNear(said.text) ?? sunHarmNear(said.text));
   return asking(context, harm === null ? turn : { ...turn, notes: [harm, ...turn.notes] });
 };

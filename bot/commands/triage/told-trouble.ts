@@ -16,6 +16,7 @@ import type { Known, Reading } from '../asking/sentence/asked.js';
 import { severalIn } from '../asking/several-requests.js';
 import type { WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine } from '../core/grammar.js';
+import { namesFault } from './names-fault.js';
 import { isOfTheMount } from './waiting-words.js';
 import { triage } from './triage.js';
 import { commandLine } from '../asking/question-parts.js';
@@ -201,7 +202,8 @@ export const toldTrouble: WordsReader = {
     const read = text.length > LINE_LIMIT ? null : plainQuestion(text, known);
     // Several questions of the sky in one line are no account of a trouble.
     if (read !== null && severalIn(text, known) !== null) return null;
-    if (!isTrouble(deps.triage(), text, read, known)) return null;
+    const mayBe = namesFault(text) || tellsAstray(text);
+    if (!mayBe || !isTrouble(deps.triage(), text, read, known)) return null;
     const first = sunFirst(read, text, known);
     if (first !== null) return first;
     const options = { text, walk: undefined, for: undefined, answer: undefined, do: undefined, file: undefined };

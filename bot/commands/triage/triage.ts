@@ -11,8 +11,9 @@ import type { Form } from '../core/form.js';
 import { answersShown } from './answer-choices.js';
 import { collectReply } from './collecting-offer.js';
 import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
+import { entriesInWalk } from './entries-in-walk.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
-import { forAPersonReply, summaryReply } from './hand-on.js';
+import { forAPersonReply, gladReply, summaryReply } from './hand-on.js';
 import { doubtReply } from './read-notes.js';
 import { cautionsOf } from './step-cautions.js';
 import { stepReply } from './step-reply.js';
@@ -69,6 +70,7 @@ const shown = (
   cautioned: readonly string[] | undefined,
 ): Reply => {
   const { walk, notes, show } = turn;
+  if (show === 'glad') return gladReply(walk, assessment, notes);
   if (show === 'why') return whyReply(model, walk, assessment, standing(assessment, 5), outcomes);
   if (show === 'summary' || walk.endedUtcMs !== null) {
     const made = summaryReply(model, walk, assessment);
@@ -166,6 +168,7 @@ export const triage = defineCommand({
       if (by === null) return notYours(latest.walk);
       if (read !== undefined && latest.walk.endedUtcMs !== null && found.walk.endedUtcMs === null)
         return endedMeanwhile();
+      if (options.do === 'entries') return entriesInWalk(deps, request, latest.walk, by);
       const outcomes = await clubOutcomes(deps.store, latest.walk.clubId);
       const context = { deps, model, asker, privacy, by, outcomes, nowUtcMs };
       const took = await takeTurn(context, latest, said);

@@ -27,6 +27,7 @@ export const DOINGS = [
   'more',
   'doubt',
   'collect',
+  'entries',
 ] as const;
 /** What shows something and changes nothing. */
 export const SHOWINGS = ['why', 'summary', 'more', 'doubt', 'collect'] as const;
@@ -67,12 +68,14 @@ export interface Turn {
   readonly offers?: Choice | undefined;
   /** The causes among which the member is asked what the cure was. */
   readonly whichCured?: readonly string[] | undefined;
+  /** Cured by what stands in no list, as its words say. */
+  readonly isCuredElse?: true;
   /** What this turn's reply asks beside its step. */
   readonly asks?: Asked | undefined;
   /** Asked outright whether the trouble is over, and the line that a yes runs. */
   readonly ifFixed?: string | undefined;
-  /** `person`: the sheet for a helper, asked for before the end. */
-  readonly show: 'step' | 'person' | (typeof SHOWINGS)[number];
+  /** `person`: the sheet for a helper, asked for before the end; `glad`: the notes alone, at a mended end. */
+  readonly show: 'step' | 'person' | 'glad' | (typeof SHOWINGS)[number];
   /** Another command's answer that this turn rests on: its cautions and audience hold here too. */
   readonly rests?: Reply;
 }

@@ -15,13 +15,14 @@ import {
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
-import { assess, NUMBERS, type Step } from '../../triage/index.js';
+import { assess, mendedBy, NUMBERS, type Step } from '../../triage/index.js';
 import { plainAlone } from '../asking/plain-alone.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { Reading } from '../asking/sentence/asked.js';
 import { quotesSunWarning } from '../asking/sentence/sun-words.js';
 import type { WordsReader, Deps } from '../core/command.js';
-import { waitingWalk } from './find-walk.js';
+import { forWhomAtEnd } from './at-the-end.js';
+import { walkHere } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
 import { walkStandsAgain } from './stands-again.js';
 import { numbersSaid } from './take-numbers.js';
@@ -105,10 +106,12 @@ const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
   return 'line' in read ? IS_OF_SKY.test(read.line) : isProblem(read.outcome) && read.isTopic !== true;
 };
 
+const OF_TARGET = /^(?:up|altitude) (?<target>[^:]*?)(?: \w+:.*)?$/u;
+
 /** "Always at ten": a word that no target has is said of the hour at which it fails. */
 const namesNoTarget = (line: string, said: string, deps: Deps): boolean => {
   if (OPENS_QUESTION.test(said) || said.endsWith('?')) return false;
-  const named = /^(?:up|altitude) (?<target>[^:]*?)(?: \w+:.*)?$/u.exec(line)?.groups?.['target'];
+  const named = OF_TARGET.exec(line)?.groups?.['target'];
   return named !== undefined && isProblem(resolveTarget(deps.catalogue, named.replaceAll('"', '')));
 };
 
@@ -137,14 +140,34 @@ const isOfSums = (text: string, deps: Deps): boolean =>
 const LONGEST_SUM = 120;
 
 const OF_THE_SUN = /\b(?:sun|solar|sunspots?)\b/iu;
+/** "Slew to Venus at 2pm, is it safe": by day it is the Sun that is asked about. */
+const WHETHER_SAFE = /\b(?:safe(?:ly)?|danger\w*|risky?)\b/iu;
 
 /** "Tracking Saturn, start 1800, sun still up": all of it is of the Sun and a target, and nothing of a fault. */
 const isBesideSun = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean => {
-  if (!OF_THE_SUN.test(text) || text.length > LINE_LIMIT) return false;
+  if (!(OF_THE_SUN.test(text) || WHETHER_SAFE.test(text)) || text.length > LINE_LIMIT) return false;
   const read = plainAlone(text, deps, nowUtcMs);
   const isOfSun = read !== null && 'line' in read && /^sun\b/u.test(read.line) && (read.unread ?? 0) === 0;
   return isOfSun && readText(deps.triage().reading, text).facts.length === 0;
 };
+
+/** "M 42 up", "LMC tonight", "and M 45?", "the Moon": a name of the sky and nothing else. A walk that asks on which target it was takes it for that. */
+const isTargetAlone = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
+  const said = text.trim();
+  if (kind === NUMBERS || wordCountOf(said) > MOST_OF_TARGET) return false;
+  const read = plainAlone(said, deps, nowUtcMs);
+  if (read === null || !('line' in read) || (read.unread ?? 0) > 0 || read.unsure !== undefined) return false;
+  const isOfMoon = /^moon\b/u.test(read.line) && /\bmoon\b/iu.test(said);
+  return (isOfMoon || isOfNamed(read.line, deps)) && readText(deps.triage().reading, said).facts.length === 0;
+};
+
+/** Of one target that is called as it is written. */
+const isOfNamed = (line: string, deps: Deps): boolean => {
+  const named = OF_TARGET.exec(line)?.groups?.['target'];
+  const found = named === undefined ? null : resolveTarget(deps.catalogue, named.replaceAll('"', ''));
+  return found !== null && !isProblem(found) && found.isSlip !== true;
+};
+const MOST_OF_TARGET = 5;
 
 /** "Antares now", "SMC 2045": by day it is looked for at once. A walk that asks on which target it was takes it for that. */
 const isOfThisMinute = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
@@ -193,6 +216,7 @@ const isForOthers = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind
   isOfSums(text, deps) ||
   isOfTheSkyAlone(text, deps, nowUtcMs) ||
   isOfThisMinute(text, deps, nowUtcMs, kind) ||
+  isTargetAlone(text, deps, nowUtcMs, kind) ||
   (!answersStep(text, deps, nowUtcMs, kind) && isAnotherQuestion(text, deps, nowUtcMs));
 
 export const waitingWords: WordsReader = {
@@ -200,13 +224,14 @@ export const waitingWords: WordsReader = {
   isOfWalk: true,
   standsAgain: walkStandsAgain,
   read: async (deps, { text, ...request }) => {
-    const walk = await waitingWalk(deps, request.asker, request.nowUtcMs);
+    const walk = await walkHere(deps, request.asker, request.nowUtcMs);
     if (walk === null || ASKS_WHO.test(text.trim())) return null;
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
     const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
     const isOfStep = isNumbers || quotesSunWarning(text) || wantsNote(text) || asksOfTheStep(text) === 'how';
     if (!isOfStep && isForOthers(text, deps, request.nowUtcMs, kind)) return null;
+    if (mendedBy(walk.state) !== null && forWhomAtEnd(model, walk, text) === 'others') return null;
     const options = { walk: walk.id, text, for: undefined, answer: undefined, do: undefined, file: undefined };
     return { outcome: await triage.run(deps, { ...request, options }) };
   },

@@ -19,10 +19,13 @@ export const why = (walk: Walk): Choice => ({ label: 'Why this?', run: doLine(wa
 export const back = (walk: Walk): Choice => ({ label: 'Back a step', run: doLine(walk, 'back') });
 export const doubt = (walk: Walk): Choice => ({ label: 'Something of this is wrong', run: doLine(walk, 'doubt') });
 
-/** Beside lines that speak of the right entries: what the mount should read at the member's site tonight. */
-export const entriesOffer = (lines: unknown): readonly Choice[] =>
+/**
+ * Beside lines that speak of the right entries: what the mount should read at the member's site tonight. With a helper in the walk either
+ * may press it, and it is asked for within the walk.
+ */
+export const entriesOffer = (walk: Walk, lines: unknown): readonly Choice[] =>
   lines !== undefined && JSON.stringify(lines).includes('right entries')
-    ? [{ label: 'Show the right entries', run: 'entries' }]
+    ? [{ label: 'Show the right entries', run: walk.helperId === null ? 'entries' : doLine(walk, 'entries') }]
     : [];
 
 export const percent = (probability: number): string =>
@@ -141,14 +144,19 @@ export const cautionLinesAfter = (ids: readonly string[], before: ReadonlySet<st
   ];
 };
 
-/** Before a member has spoken only the id is known; Discord's is a number, of no use to a reader. */
-export const memberName = ({ state, memberId }: Walk): string => {
+/** Before someone has spoken only the id is known; Discord's is a number, of no use to a reader. */
+const nameOf = (said: string | null, id: string, otherwise: string): string => {
   // The console's lone user is called "you", which says nothing to whom it is shown.
-  const name = tidy(state.names.member ?? '', 30);
+  const name = tidy(said ?? '', 30);
   if (name !== '' && name !== 'you') return name;
-  const readable = /^(?:console:|matrix:@)([^:]+)/u.exec(memberId)?.[1];
-  return readable === undefined ? 'the member' : tidy(readable, 30);
+  const readable = /^(?:console:|matrix:@)([^:]+)/u.exec(id)?.[1];
+  return readable === undefined ? otherwise : tidy(readable, 30);
 };
+
+export const memberName = ({ state, memberId }: Walk): string => nameOf(state.names.member, memberId, 'the member');
+
+export const helperName = ({ state, helperId }: Walk, otherwise: string): string =>
+  nameOf(state.names.helper, helperId ?? '', otherwise);
 
 const FIRST_TITLE = 'Finding the connection fault';
 
@@ -158,5 +166,7 @@ export const titleOf = (walk: Walk, said?: string): string => {
   const opened = events.find(({ by }) => by !== null)?.kind === 'text' ? 1 : 0;
   const steps = turns.length - opened;
   const words = said ?? (steps <= 0 ? FIRST_TITLE : `Step ${steps + 1}`);
-  return walk.helperId === null && walk.state.names.helper === null ? words : `${words} for ${memberName(walk)}`;
+  const { about, names } = walk.state;
+  if (about !== undefined) return said === undefined ? `${words} for ${about}` : `${words} (${about})`;
+  return walk.helperId === null && names.helper === null ? words : `${words} for ${memberName(walk)}`;
 };

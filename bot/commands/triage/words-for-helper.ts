@@ -1,10 +1,11 @@
 /** The member's own words on the sheet for a helper: the opening, then what was least understood, within a few lines. */
 import { tidy } from '../../ground/tidy.js';
+import { withoutContact } from '../../ground/without-contact.js';
 import { asksOfTheStep, saysAnswer, wantsNote } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
 import { suspicions, type CheckEntry, type TriageModel, type WalkEvent, type WalkState } from '../../triage/index.js';
 import { piecesOf, telling } from './telling-words.js';
-import { memberName } from './walk-words.js';
+import { helperName, memberName } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 type Text = Extract<WalkEvent, { kind: 'text' }>;
@@ -30,11 +31,11 @@ const saysNothing = ({ words }: Text): boolean =>
   asksOfTheStep(words) !== null ||
   wantsNote(words);
 
-const quotesOf = ({ facts }: Text): readonly string[] => facts.map(({ quote }) => quote);
+const quotesOf = ({ facts }: Text): readonly string[] => facts.map(({ quote }) => withoutContact(quote));
 const tellingOf = (event: Text): number => telling(event.words, quotesOf(event));
 
 const shownOf = (event: Text, limit: number, keepsFirst = false): string => {
-  const one = tidy(event.words, event.words.length);
+  const one = tidy(withoutContact(event.words), event.words.length);
   if (isPaste(event) && one.length > PASTE_SHOWN) return `“…${one.slice(-PASTE_SHOWN)}”`;
   return `“${one.length <= limit ? one : piecesOf(one, quotesOf(event), limit, keepsFirst)}”`;
 };
@@ -96,8 +97,7 @@ export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[
     (event, i) => !saysNothing(event) && !wasSaid(texts, i) && (i === 0 || !isSuspectedIn(walk, event)),
   );
   if (opening === undefined) return [];
-  const nameOf = ({ by }: Text): string =>
-    by === 'member' ? memberName(walk) : tidy(walk.state.names.helper ?? 'The helper', 30);
+  const nameOf = ({ by }: Text): string => (by === 'member' ? memberName(walk) : helperName(walk, 'The helper'));
   const { shown, left } = remarksShown(later, Math.min(REMARKS_SHOWN, Math.max(LEAST_REMARKS, room)));
   const isLittle = room < LEAST_REMARKS && later.length > 0;
   const openingShown = isLittle ? OPENING_IN_LITTLE : OPENING_SHOWN;

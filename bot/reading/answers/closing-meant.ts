@@ -6,18 +6,18 @@
 const POLITE =
   "(?:[ ,.!]+(?:please|thanks?|thank you|cheers|ta|sure|fine|of course|do|go on|go ahead|count(?: it| that| this)?|good ?night|bye|you (?:may|can)|that(?:['\u2019]?s| is) (?:fine|ok)|just end|rather not|not this one))*";
 const YES = new RegExp(
-  `^(?:yes|yeah|yep|yup|sure|of course|ok|okay|please do|go ahead|count it|you may)${POLITE}[ .!]*$`,
+  `^(?:(?:thanks?|thank you|thx|cheers|ta|ok|right|so)[ ,.!]+)*(?:yes|yeah|yep|yup|sure|of course|ok|okay|please do|go ahead|count it|you may)${POLITE}[ .!]*$`,
   'iu',
 );
 const NO = new RegExp(
-  `^(?:no|nope|nah|please don['\u2019]?t|rather not|don['\u2019]?t count it|do not count it)${POLITE}[ .!]*$`,
+  `^(?:(?:thanks?|thank you|thx|cheers|ta|ok|right|so)[ ,.!]+)*(?:no|nope|nah|better not|please don['\u2019]?t|rather not|don['\u2019]?t count it|do not count it)${POLITE}[ .!]*$`,
   'iu',
 );
 const OTHER =
   /\b(?:something|somewhat|sth|anything) else\b|\b(?:was|were|had) (?:really |actually |in fact )?(?:not (?:that|this|it)|another|two|both|the other|an? (?:different|other))\b|\b(?:two|other|different|another) (?:things|causes?|faults?|reasons?)\b|\bfirst (?:it was )?(?:the|my|a) .{1,40}\bthen (?:the|my|a|i)\b|\bboth of (?:them|it|those)\b/iu;
 /** A cause is named, without a word on whether it is the one counted. */
 const NAMES_A_CAUSE =
-  /\b(?:it was|turn(?:s|ed) out|was down to|had been|were|was|had gone|because|did it|does it|fixed it|cured it|sorted it|did the trick)\b/iu;
+  /\b(?:it was|turn(?:s|ed) out|was down to|had been|were|was|had gone|because|(?<=\w )(?:did|does) it(?= *(?:[.,;!]|$))|fixed it|cured it|sorted it|did the trick)\b/iu;
 const FAREWELL =
   /\b(?:good ?night|g['\u2019]?night|bye|see you|cheerio|take care|that(?:['\u2019]?s| is) all|off to (?:bed|observe|look)|clear skies)\b/iu;
 
@@ -38,7 +38,7 @@ const BROKEN: readonly RegExp[] = [
   new RegExp(`\\b(?:again|now|just|still|back to|same|another|new)\\b.{0,12}\\b${BAD}\\b`, 'iu'),
   /\b(?:it|that|mount|scope|link|connection|port|program|app|laptop)(?:['\u2019]?s| is| has| just| keeps?| now)* (?:drops?|dropp(?:s|ed|ing)|stop(?:s|ped)|fail(?:s|ed|ing)|died|dies|dead|gone|broken|lost (?:it|the)|loses|times out|disconnect(?:s|ed)|freezes|froze|frozen|crash(?:es|ed))\b/iu,
   /\b(?:same|the) (?:trouble|thing|problem|fault|error)\b.{0,12}\b(?:again|back|is there|as before)\b|^\W*same (?:thing|trouble|problem|again)\b/iu,
-  /\b(?:(?:came|comes|coming|is|it['\u2019]?s|its|are) back(?: again)?)\b(?! (?:to normal|in business|on|up|home))|\bspoke too soon\b|\btoo (?:soon|early)\b/iu,
+  /\b(?:(?:came|comes|coming|is|it['\u2019]?s|its|are) back(?: again)?)\b(?! (?:to normal|in business|on|up|home))|\bspoke too soon\b|\b(?:does|doing|did|happen(?:s|ed|ing)|started?|starts|at|here) (?:it|that|this|we go)? ?again\b|\bsquare one\b|\btoo (?:soon|early)\b/iu,
 ];
 /** A trouble that is over. */
 const OVER =

@@ -49,7 +49,7 @@ const TRAILING =
   '(?: (?:please|thanks|thank you|now|here|this|it|there|ok|for (?:now|tonight|today)|tonight|today|asking|then|the walk|with this))*';
 /** Each breath of it says so, and nothing else. */
 const ENDS = new RegExp(
-  `^${LEADING}(?:(?:(?:i think )?(?:i (?:want to|will|would like to|have to|must|am going to)|let us|lets|let s|we can|can we) ))?(?:stop|quit|exit|cancel|end|abandon|forgets? it|never mind|nevermind|leaves? it|drops? it|enough|that is enough|i have had enough|had enough|call it a night|pack (?:it )?(?:in|up)|i am (?:off to bed|packing up)|i want out|(?:i am |we are )?done for (?:tonight|today)|bye|good night|goodnight)${TRAILING}$`,
+  `^${LEADING}(?:(?:(?:i think )?(?:i (?:want to|will|would like to|have to|must|am going to)|let us|lets|let s|we can|can we) ))?(?:stop|quit|exit|cancel|end|abandon|forgets? (?:about )?it|never mind|nevermind|nvm|scrap (?:it|that)|leaves? it|drops? it|enough|that is enough|i have had enough|had enough|call it a night|pack (?:it )?(?:in|up)|i am (?:off to bed|packing up)|i want out|(?:i am |we are )?done for (?:tonight|today)|bye|good night|goodnight)${TRAILING}$`,
   'u',
 );
 

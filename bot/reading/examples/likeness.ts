@@ -1,11 +1,12 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
-import { onceOf } from '../../ground/once.js';
+import { answersOf, type Answer } from '../answers-told.js';
 import type { Finding } from '../finding.js';
 import { holdsEither, holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
 import { IS } from '../words/asked.js';
+import { isWorded } from './worded.js';
 import { isOfMember } from '../words/stands.js';
 import type { Likely, WeighClauses } from './likely.js';
 
@@ -72,17 +73,6 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
   clauses.every((clause) => isMeant(clause) && isOfMember(clause.sentence, clause.from, clause.to));
 
 type Entry = Finding['entry'];
-
-interface Answer {
-  readonly check: string;
-  readonly answer: string;
-  /** "check.answer" */
-  readonly name: string;
-}
-
-const answersOf = onceOf((answers: Readonly<Record<string, string>>): readonly Answer[] =>
-  Object.entries(answers).map(([check, answer]) => ({ check, answer, name: `${check}.${answer}` })),
-);
 
 const NONE: Liked = {
   weighed: (findings) => findings,
@@ -155,9 +145,10 @@ export const likenessOf = (
       .sort((a, b) => b.probability - a.probability);
   };
   const asGood = AS_GOOD_IN_BRIEF[sentences.length] ?? AS_GOOD_AS_SAID;
-  const isAsSaid = ({ probability, clauses }: Likely): boolean =>
+  const isAsSaid = ({ check, answer, probability, clauses }: Likely): boolean =>
     probability >= asGood &&
     clauseCount < STORY &&
+    isWorded(check, answer, clauses) &&
     clauses.every(({ sentence }) => !sentence.asks) &&
     !OF_LIST.test(quoteOf(spanOf(clauses)));
   return {

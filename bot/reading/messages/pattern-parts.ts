@@ -47,18 +47,35 @@ type Needs = readonly string[] | null;
 const shortest = (needs: Needs): number => (needs === null ? 0 : Math.min(...needs.map((need) => need.length)));
 const better = (a: Needs, b: Needs): Needs => (shortest(b) > shortest(a) ? b : a);
 
+/** Of a run of letters with some that may be missing, so many forms at most. */
+const MOST_FORMS = 4;
+const NO_RUN: readonly string[] = [''];
+
+/** The letters of a class of a few ("[ÿþ]"); null: it has a range, many, or an escape. */
+const lettersOf = (raw: string): readonly string[] | null =>
+  /^\[[^\]\\^-]{1,4}\]$/u.test(raw) ? Array.from(raw.slice(1, -1)) : null;
+
 const needsOfSequence = (items: Sequence): Needs => {
   let needs: Needs = null;
-  let run = '';
+  /** What the run of letters in hand may be: "wi-?f" is "wi-f" or "wif". */
+  let runs = NO_RUN;
   const endRun = (): void => {
-    if (run !== '') needs = better(needs, [run.toLowerCase()]);
-    run = '';
+    if (!runs.includes(''))
+      needs = better(
+        needs,
+        runs.map((run) => run.toLowerCase()),
+      );
+    runs = NO_RUN;
   };
   for (const { node, repeat } of items) {
-    if (node.kind === 'sign' && node.literal !== null && repeat.raw === '') run += node.literal;
+    const letter = node.kind === 'sign' ? node.literal : null;
+    if (letter !== null && repeat.raw === '') runs = runs.map((run) => run + letter);
+    else if (letter !== null && repeat.raw === '?' && runs !== NO_RUN && 2 * runs.length <= MOST_FORMS)
+      runs = runs.flatMap((run) => [run, run + letter]);
     else {
       endRun();
       if (node.kind === 'group' && repeat.least > 0) needs = better(needs, wordsNeededBy(node.options));
+      else if (node.kind === 'sign' && repeat.least > 0) needs = better(needs, lettersOf(node.raw));
     }
   }
   endRun();
@@ -71,10 +88,13 @@ export const wordsNeededBy = (options: readonly Sequence[]): Needs => {
   return all.every((needs) => needs !== null) ? all.flat() : null;
 };
 
-/** Lower case; a text without any of these cannot match. Null: no such words of three letters or more. */
+/** A short word is worth looking for where few texts hold it: it has a sign that no plain text has. */
+const isTelling = (need: string): boolean => need.length >= 3 || /[^\w\s.,:;!?'"()/-]/u.test(need);
+
+/** Lower case; a text without any of these cannot match. Null: no such words that few texts hold. */
 export const needsOf = (options: readonly Sequence[]): Needs => {
   const needs = wordsNeededBy(options);
-  return shortest(needs) >= 3 ? needs : null;
+  return needs?.every(isTelling) === true ? needs : null;
 };
 
 /** The most characters that a match can have. */

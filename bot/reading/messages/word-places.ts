@@ -32,6 +32,8 @@ export const placesBySearch =
 interface Indexed {
   readonly word: string;
   readonly offset: number;
+  /** Its first letter: most that share a run differ there already. */
+  readonly first: number;
 }
 
 const NO_WORDS: readonly Indexed[] = [];
@@ -59,7 +61,7 @@ export const indexWords = (words: Iterable<string>): WordIndex => {
     const offset = rarestRun(word, uses);
     const hash = hashAt(word, offset);
     if (listOf[hash] === 0) listOf[hash] = lists.push([]) - 1;
-    lists[listOf[hash] ?? 0]?.push({ word, offset });
+    lists[listOf[hash] ?? 0]?.push({ word, offset, first: word.charCodeAt(0) });
   }
   return (text) => {
     const found = new Map<string, number[]>();
@@ -70,9 +72,9 @@ export const indexWords = (words: Iterable<string>): WordIndex => {
       first = second;
       second = third;
       if (list === 0) continue;
-      for (const { word, offset } of lists[list] ?? NO_WORDS) {
+      for (const { word, offset, first: letter } of lists[list] ?? NO_WORDS) {
         const start = at - offset;
-        if (start < 0 || !text.startsWith(word, start)) continue;
+        if (start < 0 || text.charCodeAt(start) !== letter || !text.startsWith(word, start)) continue;
         const before = found.get(word);
         if (before === undefined) found.set(word, [start]);
         else if (start >= (before[before.length - 1] ?? 0) + word.length) before.push(start);

@@ -12,12 +12,15 @@ import { saidBesides } from './cured-besides.js';
 import { isSpoiled, soundsCured } from './sounds-cured.js';
 import { isCureTaken } from './cure-taken.js';
 import { questionBeside } from './question-beside.js';
+import { withoutOfItself } from './of-itself.js';
 import { withoutSomethingElse } from './something-else.js';
 import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
+import { isNoGoodNow } from './no-good-now.js';
 import { isOnlySet } from './only-set.js';
+import { isStillToCome } from './still-to-come.js';
 import { statesFailure } from './states-failure.js';
 import { whatRemains } from './what-remains.js';
 
@@ -163,7 +166,12 @@ const STILL_TO_DO =
   /\b(?:have|has|had) ?n['\u2019]?t (?:yet )?(?:got|typed|done|tried|set|put|changed|bought|opened|found|ordered|swapped)\b|\bstill (?:in the post|to come|on its way)\b|\bon order\b/iu;
 
 const isNoneYet = (text: string): boolean =>
-  ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text) || wasSoAllAlong(text);
+  ONLY_BELIEVED.test(text) ||
+  STAYS.test(text) ||
+  STILL_TO_DO.test(text) ||
+  isStillToCome(text) ||
+  wasSoAllAlong(text) ||
+  isNoGoodNow(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
@@ -184,6 +192,8 @@ const isOfAnotherWay = (vocabulary: Vocabulary, text: string): boolean => {
 
 const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   const said = outcomeOrDeed(vocabulary, text);
+  if (said.what === 'unchanged' && isFineSince(text))
+    return { ...NOTHING_SAID, what: 'cured', cure: SOUNDS, sureness: SOUNDS };
   if (said.what !== 'cured' && DONE_NOT_TESTED.test(text))
     return { ...NOTHING_SAID, what: 'done', how: 'outright', sureness: 1 };
   const isGood = said.what === 'cured' || said.what === 'done';
@@ -191,6 +201,16 @@ const outcomeOf = (vocabulary: Vocabulary, text: string): SaidOutcome => {
   if (isGood && (isOnlySet(text) || isOnlyASign(text)))
     return { ...said, what: 'done', how: 'like', isCureAnywhere: false };
   return isCureTaken(said, text) ? { ...said, isCureAtRemedy: true } : said;
+};
+
+/** "Power cycled the mount and it's ok": something was done for it; of what was looked at, it says that it was found right. */
+const IS_FINE =
+  /^(?<deed>.*\b(?:\w+ed|put|set|took|new)\b.*?)[,.;]? *\b(?:and|so|then|now)?,? *(?:its|it['\u2019]s|it is|all is|everything is|all) (?:now |all )?(?:ok(?:ay)?|fine|good|well)(?: now| again)?\W*$/isu;
+const ONLY_LOOKED =
+  /\b(?:check\w*|look\w*|test\w*|measur\w*|inspect\w*|saw|see|seen|read|felt|tried|was|were|already|same|still|no|not|is|are)\b|n['\u2019]t\b/iu;
+const isFineSince = (text: string): boolean => {
+  const deed = IS_FINE.exec(text)?.groups?.['deed'];
+  return deed !== undefined && !ONLY_LOOKED.test(deed);
 };
 
 /** "I have changed to SID but there are clouds, I can not test it": the remedy is done. */
@@ -210,7 +230,7 @@ const outcomeOrAsked = (vocabulary: Vocabulary, text: string): SaidOutcome => {
 
 /** "0 drops" counts as "no drops" does, and "yesss" is a yes. */
 const asWords = (text: string): string =>
-  withoutSomethingElse(text)
+  withoutOfItself(withoutSomethingElse(text))
     .replace(
       /(?<![\d.,])(?:0|zero|nil|not (?:a single|one)) (?=(?:errors?|drops?|dropouts?|disconnects?|problems?|trouble|issues?|time-?outs?)\b)/giu,
       'no ',

@@ -3,7 +3,7 @@ import { IS } from './asked.js';
 import { has } from './clause.js';
 import { namedAt, type LastNamed, type Named, type Words } from './contrast-things.js';
 import { NOTHING, TELLING, weigh, type Verdict, type Weighed } from './contrast-verdict.js';
-import { contrastWord, ROLE, type Kinds } from './contrast-words.js';
+import { ROLE, type Kinds } from './contrast-words.js';
 import type { Clauses } from './sentences.js';
 
 export interface Part extends Words, Weighed {
@@ -48,9 +48,9 @@ const NONE: readonly Part[] = [];
 export const partsOf = (sentences: readonly Clauses[]): readonly Part[] => {
   let [things, verdicts] = [false, false];
   const kindsOf = sentences.map(({ tokens }): Kinds => {
-    const kinds = new Array<ReturnType<typeof contrastWord>>(tokens.length);
+    const kinds = new Array<Kinds[number]>(tokens.length);
     for (let at = 0; at < tokens.length; at++) {
-      const kind = contrastWord(tokens[at]?.word ?? '');
+      const kind = tokens[at]?.known?.kind;
       kinds[at] = kind;
       if (kind === undefined) continue;
       if (kind.thing !== null) things = true;

@@ -78,6 +78,18 @@ const isNone = ({ kinds, from }: Words, at: number): boolean => {
   return false;
 };
 
+const LED_BY = /^(?:on|with|from|via|over|through|under|in|by)$/u;
+/** "Not on the netbook", "nothing with the cable": it is there, and it does badly. */
+const isDeniedOfIt = ({ tokens, kinds, from }: Words, at: number): boolean => {
+  const denies = tokens[from]?.word;
+  return (
+    (denies === 'not' || denies === 'nothing') &&
+    at - from <= LOOKS_BACK &&
+    LED_BY.test(tokens[from + 1]?.word ?? '') &&
+    !kinds.slice(from, at).some((kind) => ((kind?.roles ?? 0) & (ROLE.other | ROLE.tried)) !== 0)
+  );
+};
+
 /** "The other side of the laptop", "a third party lead". */
 const NO_OTHER = /^(?:party|side|end|half|time|way)$/u;
 
@@ -107,7 +119,8 @@ const whichOf = (own: Words, at: number): Which | null => {
   if (isSame(own, at)) return null;
   const thing = thingAt(own.kinds, at);
   // "Not by the pier" denies no pier.
-  if (thing !== null && !PLACES.has(thing) && (isNone(own, at) || isNotHad(own, at))) return null;
+  if (thing !== null && !PLACES.has(thing) && ((isNone(own, at) && !isDeniedOfIt(own, at)) || isNotHad(own, at)))
+    return null;
   const after = /^(?:is|was|turned|switched)$/u.test(wordAt(own, at + 1)) ? at + 2 : at + 1;
   if (after < own.to && plays(own.kinds, after, ROLE.absent)) return 'absent';
   const isTrial = isTried(own, at);
@@ -143,6 +156,8 @@ const namedAgain = (own: Words, at: number, last: LastNamed): Named | null => {
   return isTold && which !== null ? { thing, which, name: which === 'other' ? '' : word, at } : null;
 };
 
+/** "Mine by cable": a way, and no cable in hand. */
+const AS_WAY = /^(?:by|via|per)$/u;
 const STANDS_FOR: ReadonlySet<Thing> = new Set(['computer', 'phone', 'program', 'cable', 'adapter', 'supply']);
 /** "Handset lead", "laptop charger": a part of it. */
 const PART_OF_IT =
@@ -160,6 +175,7 @@ export const namedAt = (own: Words, at: number, last: LastNamed): Named | null =
   if (at + 1 < own.to && PART_OF_IT.test(wordAt(own, at + 1))) return null;
   const name = wordAt(own, at);
   if (thing === 'restart') return isRestart(own, at) ? { thing, which: 'tried', name, at } : null;
+  if (thing === 'cable' && AS_WAY.test(wordAt(own, at - 1))) return null;
   const which = whichOf(own, at);
   if (which === null) return null;
   if (STANDS_FOR.has(thing)) {

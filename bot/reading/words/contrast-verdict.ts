@@ -35,6 +35,8 @@ const RESULT =
   /^(?:error|errors|thing|story|result|results|again|there|here|timeout|trouble|problem|fault|message|way|behaviour|every|each|on|with|for|in|silence|nothing|no|too|also|still|as)$/u;
 const STILL = /^(?:same|code|error|there|timeout|no|not|nothing|nope|none)$/u;
 const MAY = /^(?:can|could)$/u;
+/** "The phone finds it sometimes": neither. */
+const AT_TIMES = /^(?:sometimes|occasionally|rarely|seldom|intermittently)$/u;
 
 const wordAt = ({ tokens }: Words, at: number): string => tokens[at]?.word ?? '';
 const hasWord = (own: Words, from: number, to: number, form: RegExp): boolean => {
@@ -195,7 +197,8 @@ export const weigh = (own: Words, around: Around): Weighed => {
   for (let at = own.from; at < own.to; at++)
     if (((own.kinds[at]?.roles ?? 0) & TELLING) !== 0) add(own, at, around, sum);
   const isNamed = around.things.length > 0;
-  if (sum.well) return sum.badly ? NOTHING : { verdict: 'well', isAsEver: false };
+  if (sum.well)
+    return sum.badly || hasWord(own, own.from, own.to, AT_TIMES) ? NOTHING : { verdict: 'well', isAsEver: false };
   if (!sum.badly && !sum.isAsEver && !(isNamed && isDeniedAsWhole(own))) return NOTHING;
   const isBare = !isNamed && plays(own.kinds, own.from, RESULTING) && own.to - own.from <= MOST_OF_RESULT;
   return { verdict: 'badly', isAsEver: sum.isAsEver || isBare };

@@ -1,4 +1,5 @@
 /** What a word is wherever it stands. */
+import type { Kind } from './contrast-words.js';
 
 export interface Met {
   /** The entry's id; empty for a word by itself. */
@@ -22,10 +23,14 @@ export interface Known {
   readonly word: string;
   /** The entries that it is by itself, then the word. */
   readonly met: readonly Met[];
+  /** The keys of those, and of the word. */
+  readonly keys: readonly number[];
   /** The ids of those entries. */
   readonly covers: ReadonlySet<string>;
   /** What rules ask of a word (see `IS`), as bits. */
   readonly bits: number;
+  /** What it is where one thing is set against another; most words are nothing there. */
+  readonly kind: Kind | undefined;
   /** Where entries of several words begin with it. */
   readonly opens: Branch | null;
 }

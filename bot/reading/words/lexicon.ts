@@ -3,6 +3,7 @@ import { forgivenSlips } from '../../ground/edit-distance.js';
 import { makeMender, type SlipRule } from '../../ground/mend-slips.js';
 import type { WordEntry } from '../schema.js';
 import { bitsOfWord } from './asked.js';
+import { contrastWord } from './contrast-words.js';
 import type { Branch, Known, Met } from './known.js';
 import { rememberInTexts, rememberWords } from './remember.js';
 import { shapesOf } from './shapes.js';
@@ -86,12 +87,14 @@ export const makeLexicon = (entries: readonly WordEntry[], keys: readonly string
     const word = mend(lower);
     const here = root.next.get(word);
     const ids = [...[...(here?.ids ?? [])].reverse(), ...shapesOf(word)];
-    const met = ids.map((id): Met => ({ id, key: keyOf(`<${id}>`), length: 1 }));
+    const met = [...ids, ''].map((id): Met => ({ id, key: keyOf(id === '' ? word : `<${id}>`), length: 1 }));
     return {
       word,
-      met: [...met, { id: '', key: keyOf(word), length: 1 }],
+      met,
+      keys: met.map(({ key }) => key).filter((key) => key >= 0),
       covers: new Set(ids),
       bits: bitsOfWord(word, ids),
+      kind: contrastWord(word),
       opens: here !== undefined && here.next.size > 0 ? here : null,
     };
   });

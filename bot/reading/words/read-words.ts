@@ -1,7 +1,6 @@
 /** Which sayings of the vocabulary stand in a member's sentences. */
 import type { SayingEntry } from '../schema.js';
 import type { Candidate, CompiledSaying, Marks, Sayings } from './index-sayings.js';
-import type { Met } from './known.js';
 import { matchPhrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { deniedAt, isAlone, stands } from './stands.js';
@@ -78,16 +77,23 @@ const nextRound = (marks: Marks): number => {
   return marks.round;
 };
 
-const NO_MET: readonly Met[] = [];
+const NO_KEYS: readonly number[] = [];
+
+/** Of a token: what it is by itself, as nearly all are, or what begins there as well. */
+const keysAt = ({ tokens, met }: Sentence, at: number): readonly number[] => {
+  const [known, own] = [tokens[at]?.known, met[at]];
+  if (known != null && own === known.met) return known.keys;
+  return own?.map(({ key }) => key) ?? NO_KEYS;
+};
 
 /** Marks which keys the sentence has and where, and the needs they meet; gives the keys back in the order they come. */
-const markKeys = ({ marks, needsMet }: Sayings, round: number, { met: sentence }: Sentence): readonly number[] => {
+const markKeys = ({ marks, needsMet }: Sayings, round: number, sentence: Sentence): readonly number[] => {
   const { met, seen, first, last, tokens, next } = marks;
   const { from, all } = needsMet;
   const keys: number[] = [];
   let place = 0;
-  for (let at = 0; at < sentence.length; at++)
-    for (const { key } of sentence[at] ?? NO_MET) {
+  for (let at = 0; at < sentence.tokens.length; at++)
+    for (const key of keysAt(sentence, at)) {
       if (key < 0) continue;
       if (seen[key] === round) {
         const before = last[key] ?? 0;

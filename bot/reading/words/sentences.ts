@@ -56,6 +56,10 @@ const idsOf = (covers: readonly ReadonlySet<string>[]): ReadonlySet<string> => {
   return ids;
 };
 
+/** "Not yet tried", "tried it not yet" turn to nothing. */
+const isTurn = (tokens: readonly Token[], bits: readonly number[], at: number): boolean =>
+  ((bits[at] ?? 0) & IS.turn) !== 0 && !(tokens[at]?.word === 'yet' && ((bits[at - 1] ?? 0) & IS.not) !== 0);
+
 const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => {
   const blank = (): number[] => new Array<number>(tokens.length + 1).fill(0);
   const [from, fromJoined, to] = [blank(), blank(), blank()];
@@ -64,7 +68,7 @@ const boundsOf = (tokens: readonly Token[], bits: readonly number[]): Bounds => 
     from[at] = start;
     fromJoined[at] = startJoined;
     const token = tokens[at];
-    const ends = token === undefined || token.kind === 'pause' || ((bits[at] ?? 0) & IS.turn) !== 0;
+    const ends = token === undefined || token.kind === 'pause' || isTurn(tokens, bits, at);
     if (ends) {
       for (; open <= at; open++) to[open] = at;
       startJoined = at + 1;
@@ -206,13 +210,30 @@ const isExceptingBut = (tokens: readonly Token[], all: readonly Token[], at: num
   return all[at + MOST_OF_EXCEPTION + 1]?.kind !== 'word';
 };
 
+const ARROW = /^(?:→|->)$/u;
+const CHAINED_WITHIN = 2;
+const PART_OF_CHAIN = /^(?:usb|usbc|serial|rs232|hub|port|bluetooth|wifi|router|bridge|board|pi)$/u;
+const THING = IS.thing & ~IS.pronoun;
+
+const isPartOfChain = (token: Token | undefined): boolean =>
+  token?.known != null && ((token.known.bits & THING) !== 0 || PART_OF_CHAIN.test(token.word));
+
+/** "Laptop → adapter → handset": one way from thing to thing. */
+const isInChain = (own: readonly Token[], { word }: Token, all: readonly Token[], at: number): boolean =>
+  ARROW.test(word) &&
+  own.slice(-CHAINED_WITHIN).some(isPartOfChain) &&
+  all.slice(at + 1, at + 1 + CHAINED_WITHIN).some(isPartOfChain);
+
 /** Marks that part nothing. */
 const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: number): boolean =>
-  isInList(own, mark, all[at + 1]) || isOutcome(own, all, at) || opensException(own, all[at + 1]);
+  isInChain(own, mark, all, at) ||
+  isInList(own, mark, all[at + 1]) ||
+  isOutcome(own, all, at) ||
+  opensException(own, all[at + 1]);
 
-/** "It says Unpark scope? Y/N": what a screen asks is told, and asked of nobody here. */
+/** "It says Unpark scope? Y/N": what a screen asks is told, and asked of nobody here. It begins with a look ahead, as looking back from each letter is slow. */
 const ASKED_BY_A_SCREEN =
-  /(?<!\b(?:what|where|how|why|when|which|if|does|do|should|when) (?:\w+ ){0,3})\b(?:it|screen|display|hand ?set|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?: just| then| now| always| only)* (?:says?|said|reads?|shows?|asks?(?: me)?|is asking(?: me)?|displays?|wants to know|comes up with)[:,]? [^.?!]*\?/giu;
+  /(?=it|screen|display|hand|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?<!\b(?:what|where|how|why|when|which|if|does|do|should|when) (?:\w+ ){0,3})\b(?:it|screen|display|hand ?set|controller|keypad|mount|scope|telescope|program|app|software|box|window|line|message)(?: just| then| now| always| only)* (?:says?|said|reads?|shows?|asks?(?: me)?|is asking(?: me)?|displays?|wants to know|comes up with)[:,]? [^.?!]*\?/giu;
 
 /** "Target below horizon? Proceed? Y/N": typed as it stands there. */
 const WITH_ITS_KEYS = /\?(?=[^\n]{0,40}\b(?:Y ?\/ ?N|yes ?\/ ?no|press (?:enter|\d|any))\b)/giu;

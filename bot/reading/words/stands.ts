@@ -115,13 +115,17 @@ const isOwnSubject = (own: Clauses, { taken }: PhraseMatch, at: number): boolean
 /** Whether a token is one of those asked for. */
 type Fits = (at: number) => boolean;
 
+/** "The camera drops but the mount is solid": what follows is said of the mount, not what stands before. */
+const isSetAgainst = ({ tokens }: Clauses, at: number): boolean =>
+  at > 0 && [tokens[at - 1], tokens[at - 2]].some((token) => token?.word === 'but' || token?.word === 'whereas');
+
 /** The nearest thing named before the end of the match, in its clause, is one of those. */
 const isSubject = (own: Clauses, match: PhraseMatch, fits: Fits): boolean => {
   const from = clauseStart(own, match.start, true);
   for (let i = match.end - 1; i >= from; i--) {
     const isTaken = match.taken.includes(i);
     if (!isTaken && fits(i)) return !has(own, i, IS.mount);
-    if (isTaken && !isOwnSubject(own, match, i)) continue;
+    if (isTaken && (!isOwnSubject(own, match, i) || isSetAgainst(own, i))) continue;
     // "The printer says it is offline": what it says is of itself.
     if (has(own, i, IS.pronoun) && has(own, i - 1, IS.say)) continue;
     if ((isTaken || i < match.start) && has(own, i, OWN_THINGS)) return false;
@@ -184,8 +188,18 @@ const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean =
   return false;
 };
 
+const MINE = /^(?:my|mine|me|i|we|our|ours)$/u;
+
+/** "My mate's mount does the same, drops on every slew": a part that names nothing goes on of whose the part before was. */
+const wholeStart = (own: Clauses, { start, end }: PhraseMatch): number => {
+  const from = ownStart(own, start);
+  if (!hasAny(own, IS.mount) || own.tokens[from - 1]?.kind !== 'pause') return from;
+  for (let i = from; i < end; i++) if (has(own, i, OWN_THINGS) || MINE.test(own.tokens[i]?.word ?? '')) return from;
+  return clauseStart(own, from - 1, true);
+};
+
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
-  const from = ownStart(own, match.start);
+  const from = mentioned ? ownStart(own, match.start) : wholeStart(own, match);
   if (!(mentioned && own.asks) && isOfStranger(own, match, from)) return true;
   return !mentioned && (any(own, match, from, match.end, IS.hearsay) || isOfOtherGear(own, match));
 };

@@ -1,5 +1,6 @@
 /** What each member observes with. */
 import type { Engine } from '../engines/engine.js';
+import { compiledOnce } from './compiled-once.js';
 import { storable } from './storable.js';
 import type { Gear, Store } from '../store.js';
 import type { GearRow } from './tables.js';
@@ -20,16 +21,13 @@ export const gearOf = ({
   limits: eastDeg === null || westDeg === null ? null : { eastDeg, westDeg },
 });
 
-export const gearRows = (engine: Engine): Store['gear'] => ({
-  get: (memberId) =>
-    engine.run(async (db) => {
-      const row = await db
-        .selectFrom('gear')
-        .selectAll()
-        .where('member_id', '=', storable(memberId))
-        .executeTakeFirst();
-      return row === undefined ? null : gearOf(row);
-    }),
+const oneStatement = () => compiledOnce((db) => db.selectFrom('gear').selectAll().where('member_id', '=', ''));
+
+export const gearRows = (engine: Engine, one = oneStatement()): Store['gear'] => ({
+  get: async (memberId) => {
+    const [row] = (await one(engine, [storable(memberId)])).rows;
+    return row === undefined ? null : gearOf(row);
+  },
   put: (memberId, gear) =>
     engine.run(async (db) => {
       const values = {

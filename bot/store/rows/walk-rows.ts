@@ -2,6 +2,7 @@
 import { sql, type Expression, type ExpressionBuilder, type Kysely, type SqlBool } from 'kysely';
 import type { Json } from '../../reply/reply.js';
 import type { Engine } from '../engines/engine.js';
+import { compiledOnce } from './compiled-once.js';
 import { storable, wholeMs, wholeMsOrNull } from './storable.js';
 import type { Store, StoredWalk } from '../store.js';
 import { WALKS_PER_MEMBER } from '../store-limits.js';
@@ -62,24 +63,41 @@ const keepNewest = async (db: Kysely<Tables>, walk: WalkRow): Promise<void> => {
     .execute();
 };
 
-/** The newest walk of a club that has not ended and is theirs. */
-const newestOpen = async (
+/** The walks of a club that have not ended and are theirs, the newest first. */
+const openWalks = (
   db: Kysely<Tables>,
   clubId: string,
   isTheirs: (e: ExpressionBuilder<Tables, 'walks'>) => Expression<SqlBool>,
-): Promise<StoredWalk | null> => {
-  const row = await db
+) =>
+  db
     .selectFrom('walks')
-    .selectAll()
-    .where('club_id', '=', storable(clubId))
+    .where('club_id', '=', clubId)
     .where('ended_utc_ms', 'is', null)
     .where(isTheirs)
     .orderBy('updated_utc_ms', 'desc')
-    .orderBy('id')
+    .orderBy('id');
+
+const newestOpen = async (...whose: Parameters<typeof openWalks>): Promise<StoredWalk | null> => {
+  const row = await openWalks(...whose)
+    .selectAll()
     .limit(1)
     .executeTakeFirst();
   return row === undefined ? null : walkOf(row);
 };
+
+/**
+ * Whether a walk waits for a member's words is asked under every answer. To sort for a first one alone takes SQLite twenty times as long
+ * as to sort them all, and there are few: their ids come first. Its values in the order of its marks: club, member, whether it awaits
+ * them, the same member as a helper.
+ */
+const activeStatement = () =>
+  compiledOnce((db) =>
+    openWalks(db, '', (e) =>
+      e.or([e.and([e('member_id', '=', ''), e('awaits_member', '=', 0)]), e('helper_id', '=', '')]),
+    ).select('id'),
+  );
+
+const oneStatement = () => compiledOnce((db) => db.selectFrom('walks').selectAll().where('id', '=', ''));
 
 /**
  * When a walk was touched, told later than every other walk of its people in that club: of two put within one millisecond, or
@@ -94,52 +112,60 @@ const touchedLast = ({ id, club_id, member_id, helper_id, updated_utc_ms }: Walk
         or other.helper_id in (${member_id}, ${helper_id ?? member_id}))
   ), ${updated_utc_ms})`;
 
-export const walkRows = (engine: Engine): Store['walks'] => ({
-  put: (walk) =>
-    engine.run(async (db) => {
-      const row = rowOf(walk);
-      const { id, ...rest } = { ...row, updated_utc_ms: touchedLast(row) };
-      await db
-        .insertInto('walks')
-        .values({ id, ...rest })
-        .onConflict((conflict) => conflict.column('id').doUpdateSet(rest))
-        .execute();
-      await keepNewest(db, row);
-    }),
-  get: (id) =>
-    engine.run(async (db) => {
-      const row = await db.selectFrom('walks').selectAll().where('id', '=', storable(id)).executeTakeFirst();
-      return row === undefined ? null : walkOf(row);
-    }),
-  active: (clubId, memberId, helperId) =>
-    engine.run((db) =>
-      newestOpen(db, clubId, (e) =>
-        helperId === undefined
-          ? e.or([
-              e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 0)]),
-              e('helper_id', '=', storable(memberId)),
-            ])
-          : e.and([e('member_id', '=', storable(memberId)), e('helper_id', '=', storable(helperId))]),
+export const walkRows = (engine: Engine, one = oneStatement(), active = activeStatement()): Store['walks'] => {
+  const get = async (id: string): Promise<StoredWalk | null> => {
+    const [row] = (await one(engine, [storable(id)])).rows;
+    return row === undefined ? null : walkOf(row);
+  };
+  return {
+    put: (walk) =>
+      engine.run(async (db) => {
+        const row = rowOf(walk);
+        const { id, ...rest } = { ...row, updated_utc_ms: touchedLast(row) };
+        await db
+          .insertInto('walks')
+          .values({ id, ...rest })
+          .onConflict((conflict) => conflict.column('id').doUpdateSet(rest))
+          .execute();
+        await keepNewest(db, row);
+      }),
+    get,
+    active: async (clubId, memberId, helperId) => {
+      const [club, member] = [storable(clubId), storable(memberId)];
+      if (helperId !== undefined)
+        return engine.run((db) =>
+          newestOpen(db, club, (e) => e.and([e('member_id', '=', member), e('helper_id', '=', storable(helperId))])),
+        );
+      const [newest] = (await active(engine, [club, member, 0, member])).rows;
+      const walk = newest === undefined ? null : await get(newest.id);
+      // It may have ended since.
+      return walk?.endedUtcMs === null ? walk : null;
+    },
+    waiting: (clubId, memberId) =>
+      engine.run((db) =>
+        newestOpen(db, storable(clubId), (e) =>
+          e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 1)]),
+        ),
       ),
-    ),
-  waiting: (clubId, memberId) =>
-    engine.run((db) =>
-      newestOpen(db, clubId, (e) => e.and([e('member_id', '=', storable(memberId)), e('awaits_member', '=', 1)])),
-    ),
-  purge: (beforeUtcMs) =>
-    engine.run(async (db) => {
-      const { numDeletedRows } = await db
-        .deleteFrom('walks')
-        .where('updated_utc_ms', '<', wholeMs(beforeUtcMs))
-        .executeTakeFirstOrThrow();
-      return Number(numDeletedRows);
-    }),
-});
+    purge: (beforeUtcMs) =>
+      engine.run(async (db) => {
+        const { numDeletedRows } = await db
+          .deleteFrom('walks')
+          .where('updated_utc_ms', '<', wholeMs(beforeUtcMs))
+          .executeTakeFirstOrThrow();
+        return Number(numDeletedRows);
+      }),
+  };
+};
 
 /** "2026-11", by UTC. */
 const monthOf = (utcMs: number): string => new Date(utcMs).toISOString().slice(0, 7);
 
-export const outcomeRows = (engine: Engine): Store['outcomes'] => ({
+/** Asked for at every step of a walk. */
+const countsStatement = () =>
+  compiledOnce((db) => db.selectFrom('outcomes').select(['fault_id', 'times']).where('club_id', '=', ''));
+
+export const outcomeRows = (engine: Engine, counts = countsStatement()): Store['outcomes'] => ({
   add: (clubId, faultId, memberId, nowUtcMs) =>
     engine.transact(`outcomes ${memberId}`, async (db) => {
       const { numInsertedOrUpdatedRows } = await db
@@ -178,13 +204,6 @@ export const outcomeRows = (engine: Engine): Store['outcomes'] => ({
         .executeTakeFirstOrThrow();
       return Number(numDeletedRows);
     }),
-  counts: (clubId) =>
-    engine.run(async (db) => {
-      const rows = await db
-        .selectFrom('outcomes')
-        .select(['fault_id', 'times'])
-        .where('club_id', '=', storable(clubId))
-        .execute();
-      return Object.fromEntries(rows.map(({ fault_id, times }) => [fault_id, times]));
-    }),
+  counts: async (clubId) =>
+    Object.fromEntries((await counts(engine, [storable(clubId)])).rows.map(({ fault_id, times }) => [fault_id, times])),
 });

@@ -7,7 +7,7 @@ import { showsSecondCause, shownBefore } from '../engine/second-cause.js';
 import type { Situation } from '../engine/situation.js';
 import type { TriageModel } from '../model/model.js';
 import type { CheckEntry, FaultEntry } from '../model/schema.js';
-import type { WalkEvent } from './walk-state.js';
+import type { WalkEvent, WalkState } from './walk-state.js';
 
 /** What the program says or the mount does tells how far it gets as well. */
 const SAYS_HOW_FAR: ReadonlySet<string> = new Set([HOW_FAR, 'message', 'mount-does']);
@@ -46,6 +46,18 @@ export const lastDone = (events: readonly WalkEvent[]): WalkEvent | undefined =>
   events.findLast(
     ({ kind }) => kind !== 'text' && kind !== 'not-so' && kind !== 'right' && kind !== 'slip' && kind !== 'supposed',
   );
+
+/** The remedy that cured it, where nothing has been answered or tried since; null where it is not mended. */
+export const mendedBy = ({ events }: Pick<WalkState, 'events'>): string | null => {
+  const last = lastDone(events);
+  return last?.kind === 'try' && last.outcome === 'works' ? last.fault : null;
+};
+
+/** Whether the last word on a remedy was that it could not be done. */
+export const couldNotDo = ({ events }: Pick<WalkState, 'events'>, fault: string): boolean => {
+  const last = events.findLast((event) => event.kind === 'try' && event.fault === fault);
+  return last?.kind === 'try' && last.outcome === 'could-not';
+};
 
 /** A remedy that could not be done is offered its other way at once, while the cause is in mind. */
 const otherWay = (model: TriageModel, events: readonly WalkEvent[]): FaultEntry | null => {

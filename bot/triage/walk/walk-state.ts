@@ -96,8 +96,8 @@ const asked = z.discriminatedUnion('kind', [
     kind: z.literal('guessed'),
     guesses: z.array(z.object({ what: short, answer: short })).max(4),
   }),
-  /** Whether the trouble is over. */
-  z.object({ kind: z.literal('fixed') }),
+  /** Whether the trouble is over, and by which remedy: null where none of this walk. */
+  z.object({ kind: z.literal('fixed'), remedy: short.nullable().exactOptional() }),
   /** Which of these was the cure. */
   z.object({ kind: z.literal('which-cured'), faults: z.array(short).max(6) }),
 ]);
@@ -111,6 +111,10 @@ export const walkStateSchema = z.object({
   /** How many events there were before each turn, so that a turn is counted, and taken back, as one. */
   turns: z.array(z.number().int().min(0)).max(400).default([]),
   asked: asked.exactOptional(),
+  /** Whose mount it is, where that is no member: "Bob", "your friend". */
+  about: z.string().max(40).exactOptional(),
+  /** Mended, and talked on since: words that tell nothing of it are for others. */
+  rests: z.literal(true).exactOptional(),
   /** The answers that the last reply listed, in their order: asked again, they stand so again. */
   shown: z.object({ step: short, answers: z.array(short).max(40) }).exactOptional(),
   /** How often each question was put. */

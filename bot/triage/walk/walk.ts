@@ -18,7 +18,7 @@ import {
   type FaultEntry,
   type System,
 } from '../model/schema.js';
-import { asksHowFarNow, lastDone, remedyAtOnce, verifyingCheck } from './after-remedy.js';
+import { asksHowFarNow, mendedBy, remedyAtOnce, verifyingCheck } from './after-remedy.js';
 import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
@@ -158,8 +158,7 @@ export const assess = (
   const pathTitle = (path: string): string => model.path(path)?.title ?? path;
   const at = { context, situation, evidence, belief, linkTitle, pathTitle };
 
-  const last = lastDone(state.events);
-  const cured = last?.kind === 'try' && last.outcome === 'works' ? model.fault(last.fault) : undefined;
+  const cured = model.fault(mendedBy(state) ?? '');
   if (cured !== undefined) return { ...at, step: { kind: 'done', id: cured.id, fault: cured }, ranked: [] };
   return { ...at, ...nextStep(model, state, opening, at, foresight) };
 };

@@ -1,7 +1,8 @@
 /** "When does it set", "can i see it in binoculars": another question of what was asked about, with its name in the place of "it". */
 import { plainQuestion } from '../plain-question.js';
+import { commandLine } from '../question-parts.js';
 import { askedOf, type Known } from '../sentence/asked.js';
-import { saidShort } from './said-short.js';
+import { saidShort, WHEN_BEST } from './said-short.js';
 import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
 const THING = '(?:it|they|them|that one|this one)';
@@ -54,7 +55,7 @@ const ITS = /\b(?:its|it's|it is|their)\b/iu;
 /** Answers of what is asked of a target. */
 const ANSWERS = /^(?:up|altitude|meridian|sun|remind|compare|epoch|bright|ahead meetings)\b/u;
 
-const nameOf = ({ command, values }: ToldLine): string | null => {
+export const nameOf = ({ command, values }: ToldLine): string | null => {
   if (values['other'] !== undefined) return null;
   if (command.name === 'moon') return 'the moon';
   if (command.name === 'moons') return 'Jupiter';
@@ -97,8 +98,8 @@ const isOfIt = (said: string, isStrict: boolean): boolean =>
   said.split(' ').length <= MOST_WORDS &&
   (IT.test(said.replace(IS_SAFE, ' ')) || ITS.test(said.replace(IS_SAFE, ' '))) &&
   !TO_PEOPLE.test(said) &&
-  // The Sun has a question of its own, whatever was asked before.
-  !/\b(?:sun|solar|sunrise|sunset)\b/iu.test(said) &&
+  // The Sun has a question of its own, whatever was asked before; how far from it a planet stands is the planet's.
+  (!/\b(?:sun|solar|sunrise|sunset)\b/iu.test(said) || BESIDE.test(said)) &&
   (!isStrict || OF_SKY_ALONE.test(said));
 
 /** The line of words that are a question from end to end; null where they are not. */
@@ -135,6 +136,42 @@ export const moonBeside = (before: ToldLine, said: string, known: Known): string
 const BESIDE =
   /^(?:is|are|how (?:far|close|near) (?:is|are)) (?:it|they) (?:\w+ )?(?:near|close to|next to|beside|far from|from|to) \S/iu;
 
+/** "How far from the Moon is it", with "it" where it is looked for. */
+const FROM_FIRST =
+  /^(how (?:far|close|near)(?: away)?) ((?:from|off|to) (?:the )?[\p{L}\d ]{2,24}?) (?:is|are) (it|they|that)$/iu;
+const FAR_OFF = /^(how (?:far|close|near)) (?:off|away from) (the [\p{L}\d ]{2,24}?) is (it|that)$/iu;
+const inOrder = (said: string): string =>
+  said
+    .replace(FAR_OFF, '$1 is $3 from $2')
+    .replace(FROM_FIRST, '$1 is $3 $2')
+    .replace(/\boff the\b/iu, 'from the');
+
+const NEAR = '(?:(?:anywhere |very |quite |still |really )*(?:near|close to|close by|next to|beside|by))';
+const NEAR_MOON = new RegExp(
+  `^(?:is|will|does|are) (?:it|that|they) (?:be |get |come )?${NEAR} the moon$|^(?:is|will|does) (?:the )?moon (?:be |get |come )?${NEAR} (?:it|that|them)$`,
+  'iu',
+);
+/** Nearer than this one calls near; common practice, no source. */
+const NEAR_DEG = '10';
+
+/** "Is the Moon near it": whether within some degrees, at the hour in hand. Null: that is not asked. */
+const nearMoon = (before: ToldLine, said: string, known: Known): string | null => {
+  const name = NEAR_MOON.test(said) ? nameOf(before) : null;
+  if (name === null || name === 'the moon') return null;
+  const read = toldLine(commandLine('compare', name, { other: 'moon', within: NEAR_DEG }), known.allCommands ?? []);
+  return read === null ? null : lineOf(inheriting(before, read, known));
+};
+
+const BESIDE_NOBODY = new RegExp(`${NEAR} (?:it|that|them)$`, 'iu');
+
+/** "When?", after an answer that was no, is when it comes up. */
+const isWhetherUp = ({ values }: ToldLine): boolean => /^(?:up|seen)$/u.test(values['first'] ?? '');
+
+const inFull = (before: ToldLine, said: string): string => {
+  const short = saidShort(said);
+  return short === WHEN_BEST && isWhetherUp(before) ? 'when does it rise' : (short ?? said);
+};
+
 /** The line where it answers what is asked of a target. */
 const ofTarget = (line: string, known: Known): ToldLine | null => {
   const read = ANSWERS.test(line) ? toldLine(line, known.allCommands ?? []) : null;
@@ -152,12 +189,21 @@ export const aboutIt = (
   known: Known,
   { isStrict }: { readonly isStrict: boolean },
 ): string | null => {
-  const asked = saidShort(said) ?? said;
+  const ordered = inOrder(said);
+  const near = isStrict ? null : nearMoon(before, ordered, known);
+  if (near !== null) return near;
+  const asked = inFull(before, ordered);
   const name = nameOf(before);
   if (name === null || !isOfIt(asked, isStrict)) return null;
   if (!BESIDE.test(asked) && namesTarget(asked.replace(/\bcross\w*/giu, ' '), known)) return null;
+  return ofName(before, asked, name, known);
+};
+
+const ofName = (before: ToldLine, asked: string, name: string, known: Known): string | null => {
   const tonight = isOfTonight(before) && OF_PLACE.test(asked) && !SAYS_TIME.test(asked) ? ' tonight' : '';
   const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
+  // "Is it near it": of what, nobody knows.
+  if (BESIDE_NOBODY.test(words.trim())) return null;
   const line = readWhole(`${words.replace(/\s+/gu, ' ').trim()}${tonight}`, known);
   const read = line === null ? null : ofTarget(line, known);
   if (read === null) return null;

@@ -2,27 +2,24 @@
  * "And tomorrow?", "what about M 81", "when does it set": words that say of a question of the sky only what is to be different. Pure: from the
  * line asked last and the new words comes the new line, or nothing. Talk among people and words about a mount are nothing.
  */
-import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
-import { isProblem } from '../../../ground/problem.js';
+import { cleanText } from '../../../ground/fold-text.js';
 import { tableOf } from '../../../ground/table-of.js';
-import { resolveTarget } from '../../../catalogue/index.js';
 import type { LineRead } from '../../core/command.js';
 import { askedOf, type Asked, type Known } from '../sentence/asked.js';
 import { towardsIn } from '../sentence/directions.js';
+import { inEnglishNames } from '../bodies-abroad.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
 import { aboutIt, INHERITED, readWhole } from './about-it.js';
+import { mayFollow } from './may-follow.js';
+import { isTarget, targetIn } from './named-in.js';
 import { nextOne } from './next-one.js';
-import { saidShort } from './said-short.js';
-import { outrightLine } from './outright.js';
-import { NAMES_PLACE_OR_DAY, shiftedTimes, tellsShift } from './shift-time.js';
-import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
-
-const LONGEST = 100;
-const MOST_WORDS = 12;
+import { outrightLine, type Beside } from './outright.js';
+import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShift } from './shift-time.js';
+import { lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
 
 const LEAD =
-  /^(?:(?:and|ok|okay|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
+  /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
 /** Leads that say by themselves that something before is followed. */
 const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|if)\b/iu;
 /** With no "what if" before it this is told, not asked. */
@@ -30,35 +27,21 @@ const TELLS = /^(?:(?:and|ok|okay|so|but|no|oh|well),? )*(?:i|we) (?!meant?\b|di
 /** "Not M 51, M 101": one in the place of another. */
 const TAKES_BACK = /^not .+[ ,].+/iu;
 
+const AND_THEN = /^(?:and|n|&|so|ok)?,? ?(?:then|next)(?: what)?[\s?!.]*$/iu;
+
 /** Nothing by themselves; any other word that no part was made of says something else. */
 const GLUE =
   /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|morning|sky|skies|to|look|if|use|using|it)$/u;
 
-/** How a question begins that is whole in itself, or a line told at length. */
-const BEGINS_WHOLE =
-  /^(?:(?:hi|hello|hey|please)[, ]+)*(?:what(?!(?:'?s)? (?:about|if)\b)|whats|when|where|which|who|why|how(?! about\b)|is|are|can|could|will|would|should|does|do|did|show|give|find|tell|remind|compare|suggest|any|i|we|my|the|there|it|he|she|they|you)\b/iu;
-const NOT_SEEN = /^(?:no,? )?(?:i |we )?can(?:['’]?t|not| not) (?:see|find|use)\b/iu;
-const MEANS_IT = /\b(?:it|its|it's|they|them|their|that one|this one)\b/iu;
-const MOST_IN_SHORT = 4;
-
-/** Whether it is worth looking closer; costs next to nothing, as every question comes this way. */
-export const mayFollow = (text: string): boolean => {
-  const count = wordCountOf(text);
-  if (text.length > LONGEST || count > MOST_WORDS) return false;
-  return (
-    NOT_SEEN.test(text) ||
-    /\bmoon\w*\b/iu.test(text) ||
-    !BEGINS_WHOLE.test(text.trim()) ||
-    MEANS_IT.test(text) ||
-    saidShort(text.trim().replace(/[?!.]+$/u, '')) !== null ||
-    count <= MOST_IN_SHORT
-  );
-};
-
 const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:what about|how about|what if)\b/iu;
+
+/** Asked, with or without a mark at its end. */
+const ASKS = /^(?:how|when|where|what|which|is|are|can|could|will|does|do|should)\b/iu;
 
 interface Said {
   readonly rest: string;
+  /** With its slips mended, though it is only told. */
+  readonly mended: string;
   readonly isLed: boolean;
   readonly isQuestion: boolean;
 }
@@ -68,48 +51,18 @@ const saidIn = (text: string, known: Known): Said | null => {
   if (!mayFollow(clean) || /\n/u.test(text.trim())) return null;
   const typed = clean.replace(/[’‘`]/gu, "'");
   const isQuestion = /\?\s*$/u.test(text) || ASKS_BY_ITSELF.test(typed);
-  const spelt = partedIn(mended(typed, known));
+  const spelt = partedIn(AND_THEN.test(typed) ? 'and the next one' : mended(inEnglishNames(typed, known), known));
   if (spelt.rest === '' || TELLS.test(typed)) return null;
   // What is only told has its words as they stand: "no sound" is no Sunday.
-  const parted = spelt.isLed || isQuestion ? spelt : partedIn(typed);
-  return { ...parted, isQuestion };
+  const parted = spelt.isLed || isQuestion || ASKS.test(spelt.rest) ? spelt : partedIn(typed);
+  return { ...parted, mended: spelt.rest, isQuestion };
 };
 
-const partedIn = (text: string): Omit<Said, 'isQuestion'> => {
+const partedIn = (text: string): Omit<Said, 'isQuestion' | 'mended'> => {
   const words = text.replace(/[\s?!.,]+$/u, '');
   const [lead = ''] = LEAD.exec(`${words} `) ?? [];
   const rest = words.slice(lead.length).replace(/,/gu, ' ').replace(/\s+/gu, ' ').trim();
   return { rest, isLed: SAYS_SO.test(lead) || TAKES_BACK.test(rest) };
-};
-
-const nameOf = (text: string, { catalogue }: Known): string | null => {
-  const found = resolveTarget(catalogue, text);
-  return isProblem(found) ? null : found.target.name;
-};
-
-const isSameTarget = (a: string, b: string, known: Known): boolean => {
-  const name = nameOf(a, known);
-  return name !== null && name === nameOf(b, known);
-};
-
-/** The one target that is named; null where none is, undefined where there is no telling which. */
-const targetIn = (asked: Asked, before: ToldLine, known: Known): string | null | undefined => {
-  const { targets, plain } = asked;
-  const isDenied = /\bnot\b|\binstead of\b|\brather than\b/u.test(plain);
-  const meant = isDenied
-    ? targets.filter((name) => !isSameTarget(name, before.values['target'] ?? '', known))
-    : targets;
-  const [target, ...others] = meant;
-  if (target === undefined) return targets.length === 0 ? null : undefined;
-  if (others.length > 0 || target === 'sun') return undefined;
-  const found = resolveTarget(known.catalogue, target);
-  // A name of nothing, or of several things, is a question by itself.
-  if (isProblem(found)) return undefined;
-  // An ordinary word is no slip of a name, and beside the Sun nothing is.
-  const isSlip = found.isSlip === true;
-  return isSlip && (before.command.name === 'sun' || target.split(' ').some((word) => spellerFor(known).isKnown(word)))
-    ? undefined
-    : target;
 };
 
 const commandNamed = (name: string, known: Known): ToldLine['command'] | undefined =>
@@ -159,14 +112,15 @@ const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | nul
   const given = Object.entries(more).filter((entry): entry is [string, string] => entry[1] !== null);
   if (given.some(([name]) => !takes(fit, name))) return null;
   const values = { ...fit.values, ...Object.fromEntries(given) };
-  if (when.night === null && when.hour === null) return { ...fit, values };
-  const isNow = isOfNow(when);
-  return withTimes(
-    { ...fit, values },
-    { night: isNow ? null : (when.night ?? now.night), hour: when.hour ?? now.hour },
-    known.nowUtcMs,
-  );
+  return when.night === null && when.hour === null
+    ? { ...fit, values }
+    : withTimes({ ...fit, values }, timesMeant(asked, now), known.nowUtcMs);
 };
+
+const timesMeant = ({ when, plain }: Asked, before: Times): Times => ({
+  night: isOfNow(when) ? null : (when.night ?? before.night),
+  hour: when.hour === null ? before.hour : (hourAfterMorning(plain, before.hour) ?? when.hour),
+});
 
 /** How questions begin whose answers narrow by many things; the rest is read as if it stood behind. */
 const BEGUN = tableOf({ tonight: 'what can i see', bright: 'what is the bright star' });
@@ -270,14 +224,16 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
-interface Beside {
-  readonly isStrict: boolean;
-}
-
-const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Beside): LineRead | null => {
-  const ofIt = aboutIt(before, said.rest, known, { isStrict });
+const following = (
+  before: ToldLine,
+  said: Said,
+  known: Known,
+  { isStrict }: Pick<Beside, 'isStrict'>,
+): LineRead | null => {
+  const ofIt = aboutIt(before, said.rest, known, { isStrict }) ?? aboutIt(before, said.mended, known, { isStrict });
   if (ofIt !== null) return { line: ofIt };
-  if (isStrict && !(said.isLed && (said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest)))) return null;
+  const isSure = said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest) || isTarget(said.rest, known);
+  if (isStrict && !(said.isLed && isSure)) return null;
   const changed = byParts(before, said, known);
   if (changed === null) return null;
   const next = lineOf(changed);
@@ -289,11 +245,19 @@ const following = (before: ToldLine, said: Said, known: Known, { isStrict }: Bes
  * @param line the line asked last, as `keepLastAsked` has it
  * @param isStrict a walk waits for the asker's words: only what is led in as a follow-up, or asked of what was named, is one
  */
-export const followUp = (line: string, text: string, known: Known, { isStrict = false } = {}): LineRead | null => {
+export const followUp = (
+  line: string,
+  text: string,
+  known: Known,
+  { isStrict = false, earlier = null }: Partial<Beside> = {},
+): LineRead | null => {
   const before = toldLine(line, known.allCommands ?? []);
   if (before === null) return null;
-  const outright = outrightLine(before, text, known, isStrict);
+  const outright = outrightLine(before, text, known, { isStrict, earlier });
   if (outright !== null) return { line: outright };
   const said = saidIn(text, known);
-  return said === null || talkIn(text) !== null ? null : following(before, said, known, { isStrict });
+  // "Later" is no good-bye where an answer stands above.
+  const isTalk = talkIn(text) !== null && (isStrict || said === null || !saysLater(said.rest.toLowerCase()));
+  if (said === null || isTalk) return null;
+  return following(before, said, known, { isStrict });
 };

@@ -9,7 +9,15 @@ import type { Store } from '../../../store/store.js';
 import type { Asker } from '../../core/command.js';
 
 /** As long as a talk goes on by itself, and one evening's telescope is the same; common practice, no source. */
-const LASTS_MS = { line: 10 * MS_PER_MINUTE, figures: 10 * MS_PER_MINUTE, kit: 60 * MS_PER_MINUTE } as const;
+const LASTS_MS = {
+  line: 10 * MS_PER_MINUTE,
+  earlier: 10 * MS_PER_MINUTE,
+  figures: 10 * MS_PER_MINUTE,
+  kit: 60 * MS_PER_MINUTE,
+  sun: 10 * MS_PER_MINUTE,
+  scope: 8 * MS_PER_HOUR,
+  sky: 8 * MS_PER_HOUR,
+} as const;
 const MOST_KEPT = 1000;
 
 interface LastAsked {
@@ -23,8 +31,8 @@ type Where = Pick<Asker, 'memberId' | 'clubId' | 'channelId'>;
 /** By the part of the store that keeps walks, as each request has a store of its own around it. */
 const memoryIn = onceOf((_: Store['walks']) => new Map<string, LastAsked>());
 
-/** A question of the sky, one of an eyepiece's numbers, or what one looks with. */
-export type Kept = 'line' | 'figures' | 'kit';
+/** A question of the sky, the one before it of another target, one of an eyepiece's numbers, what it was asked with; what was told to be one's own; that of the Sun was warned. */
+export type Kept = 'line' | 'earlier' | 'figures' | 'kit' | 'scope' | 'sky' | 'sun';
 
 const keyOf = ({ memberId, clubId, channelId }: Where, kept: Kept): string =>
   JSON.stringify([memberId, clubId, channelId, kept]);

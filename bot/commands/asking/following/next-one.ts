@@ -1,10 +1,11 @@
 /** "And the new one?", "and the one after": another quarter of the Moon, or the next of what was asked about. */
+import { eclipseKindSaid, saysContacts } from '../sentence/eclipse-kind.js';
 import { takes, type ToldLine } from './told-line.js';
 
 const QUARTER =
   /^(?:(?:for|on|at) )?(?:the )?(?:next )?(new|full|first|last|third)(?: quarter)?(?: moon| one| phase)?(?: then)?$/u;
 const ONE_AFTER =
-  /^(?:(?:what|when|which)(?:'s| is| about)? )?(?:the )?(?:one|next one|next|following one|second one|1)(?: after)?(?: (?:that|it|this))?(?: one)?$|^after (?:that|it|this)(?: one)?$/u;
+  /^(?:(?:what|when|which)(?:'s| is|s| about| comes?| will be)? )?(?:(?:the |any )?(?:ones?|next|another|following|second|other|1)(?: ones?)?(?: (?:after|following|from|then))?(?: (?:that|it|this|then))?(?: one)?|after(?:wards?)?(?: (?:that|it|this))?(?: one)?)$/u;
 
 /** "What time should we go out for it", "and the Moon?" after what is coming: it stands in the same answer. */
 const OF_THE_SAME =
@@ -26,4 +27,21 @@ export const nextOne = (before: ToldLine, plain: string): ToldLine | null => {
   const isOfOne = before.command.name === 'ahead' || values['next'] !== undefined;
   if (!takes(before, 'later') || !isOfOne || !ONE_AFTER.test(plain)) return null;
   return { ...before, values: { ...values, later: String(Number(before.values['later'] ?? 0) + 1) } };
+};
+
+/** "And the solar one", "any total ones", "when is C2", after an eclipse was told of. */
+export const eclipseMeant = (before: ToldLine, plain: string): ToldLine | null => {
+  if (before.command.name !== 'ahead' || !/^eclipses?$/u.test(before.values['kind'] ?? '')) return null;
+  const { later: _later, first: _first, total, shape, about, ...values } = before.values;
+  const kind = eclipseKindSaid(plain);
+  if (kind !== null) {
+    const kept = { ...(total === undefined ? {} : { total }), ...(shape === undefined ? {} : { shape }) };
+    // Of the other body any is meant; of a shape, of what was spoken of.
+    const shaped = kind.shape ?? (kind.about === null ? kept : {});
+    const of = kind.about ?? about;
+    return { ...before, values: { ...values, ...shaped, ...(of === undefined ? {} : { about: of }), first: 'next' } };
+  }
+  return saysContacts(plain) && about !== 'Moon'
+    ? { ...before, values: { ...before.values, about: 'Sun', first: 'contacts' } }
+    : null;
 };

@@ -4,7 +4,8 @@ import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
-import { ofTheSame } from './next-one.js';
+import { seenOrNot } from './seen-or-not.js';
+import { eclipseMeant, ofTheSame } from './next-one.js';
 import { lineOf, type ToldLine } from './told-line.js';
 
 /** "Which is the best of them", after a list: it begins with the best. */
@@ -50,8 +51,20 @@ const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
   return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
 };
 
+export interface Beside {
+  /** A walk waits for the asker's words. */
+  readonly isStrict: boolean;
+  /** The line before the one before, of another target; null: none. */
+  readonly earlier: string | null;
+}
+
 /** @returns null where it is none of them; beside a walk the plainest alone are */
-export const outrightLine = (before: ToldLine, text: string, known: Known, isStrict: boolean): string | null => {
+export const outrightLine = (
+  before: ToldLine,
+  text: string,
+  known: Known,
+  { isStrict, earlier }: Beside,
+): string | null => {
   const plain = cleanText(text)
     .toLowerCase()
     .replace(/[?!.\s]+$/u, '');
@@ -59,8 +72,10 @@ export const outrightLine = (before: ToldLine, text: string, known: Known, isStr
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
-  const without = starLeftOut(before, text, known);
-  if (without !== null) return lineOf(without);
+  const ofThese = seenOrNot(before, plain, known, earlier);
+  if (ofThese !== null) return ofThese;
+  const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
+  if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);
   const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
   const short = before.command.name === 'bright' ? saidShort(plain) : null;

@@ -4,15 +4,27 @@ const AND = '(?:(?:and|so|ok|but|then|oh),? )*';
 const form = (pattern: string): RegExp =>
   new RegExp(`^${AND}(?:${pattern})(?: (?:then|now|too|please|pls|for (?:it|that|this|them)))*$`, 'iu');
 
+export const WHEN_BEST = 'when is it best';
+
 const SHORT: readonly (readonly [RegExp, string])[] = [
-  [form('how (?:much )?(?:high|low)(?: up)?(?: is (?:it|that))?'), 'how high is it'],
+  [form("how(?:'?s)? (?:much )?(?:high|hi|hgh|low)(?: up)?(?: is (?:it|that))?"), 'how high is it'],
+  [form('(?:at )?(?:when|what time|which hour)(?: is (?:it|that))?'), WHEN_BEST],
   [
     form(
       '(?:where|which (?:way|direction)|what direction|direction)(?: (?:do|should|must|shall) (?:i|we) (?:look|point|face|turn))?',
     ),
     'where is it',
   ],
-  [form('(?:when|what time)?(?: is| does it)? ?(?:it )?(?:best|highest)'), 'when is it highest'],
+  [
+    form("(?:(?:when|what time)(?:'?s| is| does)? ?(?:it )?)?(?:at )?(?:its )?highest(?: point)?"),
+    'when is it highest',
+  ],
+  [
+    form(
+      "(?:(?:when|what time|what)(?:'?s| is| does)? ?(?:it |the )?)?(?:at )?(?:its )?best(?: (?:time|hour|moment))?(?: for it| to (?:see|look at|view|observe) it)?",
+    ),
+    'when is it best',
+  ],
   [form('(?:rise|rising|rises|set|setting|sets) ?times?|when (?:rising|setting)'), 'when does it rise'],
   [
     form(

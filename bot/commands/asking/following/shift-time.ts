@@ -12,7 +12,28 @@ export const NAMES_PLACE_OR_DAY =
   /^(?:from|near) \p{L}{3}|^(?:on |for )?(?:tomorrow|tonight|\p{L}{3,6}day)\b|^(?:half an|an?|one|two|three|\d) (?:hours?|hrs?|minutes?) (?:later|earlier|after|before)\b/iu;
 const MINUTES_A_DAY = 1440;
 
+/** "And later?", "later tonight": so many minutes on; common practice, no source. */
+const LATER =
+  /^(?:(?:a )?(?:bit|little|while) |much |some ?time |any |what about )?later(?: on)?(?: (?:tonight|this evening|in the (?:night|evening)|this night))?$/u;
+const LATER_MINUTES = 120;
+export const saysLater = (words: string): boolean => LATER.test(words);
+
 const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
+
+const BARE_HOUR =
+  /\b(?:at|around|about|by|till|until)? ?(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven)(?: o'?clock)?(?: then| instead| too)?$/u;
+/** From when on an hour of the clock is of the morning, in minutes. */
+const MORNING_FROM = 240;
+
+/** "And at 9", after an hour of the morning: the next nine o'clock behind it. Null where it is said otherwise, or after no such hour. */
+export const hourAfterMorning = (words: string, before: string | null): string | null => {
+  const from = before === null ? null : minutesOf(before);
+  const told = BARE_HOUR.exec(words)?.[1];
+  const hour = told === undefined ? null : numberOf(told);
+  if (from === null || hour === null || hour < 1 || hour > 11 || from < MORNING_FROM || from >= MINUTES_A_DAY / 2)
+    return null;
+  return clock(hour * 60 > from ? hour * 60 : hour * 60 + MINUTES_A_DAY / 2);
+};
 
 /** Minutes after midnight; null where the hour is no reading of a clock. */
 const minutesOf = (hour: string): number | null => {
@@ -40,11 +61,16 @@ const minutesTold = (words: string): number | null => {
   return by === null || by < 1 ? null : by * (/^(?:later|after)/u.test(way) ? 1 : -1);
 };
 
+const isTonight = (night: string | null): boolean => night === null || /^(?:tonight|this evening|today)$/u.test(night);
+
 const hourShifted = (words: string, { night, hour }: Times): Times | null => {
-  const by = minutesTold(words);
+  const by = saysLater(words) ? LATER_MINUTES : minutesTold(words);
   if (by === null) return null;
   // From now on, where no hour was said.
-  if (hour === null) return by > 0 && night === null ? { night, hour: `in ${by} minutes` } : null;
+  if (hour === null || hour === 'now')
+    return by > 0 && isTonight(night) ? { night: null, hour: `in ${by} minutes` } : null;
+  const ahead = /^in (\d+) minutes$/u.exec(hour)?.[1];
+  if (ahead !== undefined) return Number(ahead) + by > 0 ? { night, hour: `in ${Number(ahead) + by} minutes` } : null;
   const from = minutesOf(hour);
   if (from === null) return null;
   const to = from + by;
@@ -73,4 +99,4 @@ export const shiftedTimes = (words: string, before: Times): Times | null =>
 
 /** Whether they would, if the time before were known. */
 export const tellsShift = (words: string): boolean =>
-  SHIFT.test(words) || DAY_AFTER.test(words) || DAY_BEFORE.test(words);
+  SHIFT.test(words) || saysLater(words) || DAY_AFTER.test(words) || DAY_BEFORE.test(words);

@@ -21,7 +21,12 @@ const THAT_ONE = new RegExp(
 const FLASHES =
   /\b(?:something|star|light|thing|object|dot)\b.*\b(?:flash\w*|twinkl\w*|flicker\w*|sparkl\w*|chang\w+ colou?rs?|red and (?:blue|green))\b/u;
 
-const isOneSeen = (asked: Asked): boolean => says(asked, BRIGHT_ONE) || says(asked, THAT_ONE) || says(asked, FLASHES);
+/** "What's that low down", "what's shining", "what is the light": where it stands is all that is said of it. */
+const THAT_THERE =
+  /^(?:(?:so|and|hey|hi),? )*(?:what|what's|whats|wat|wats)(?: is| are)? (?:(?:that|this)\b|the (?:light|dot|thing)\b|(?:shining|twinkling|sparkling|blinking|glowing|flashing)\b)/u;
+
+const isOneSeen = (asked: Asked): boolean =>
+  says(asked, BRIGHT_ONE) || says(asked, THAT_ONE) || says(asked, FLASHES) || says(asked, THAT_THERE);
 
 /** "Not blinking" is no planetary nebula; "not the Moon" says what it is not. */
 const isNamed = ({ targets }: Asked): boolean => targets.some((name) => name !== 'blinking' && name !== 'moon');
@@ -66,7 +71,7 @@ const twilightIn = (plain: string): string | null => {
 
 /** "What's the brightest thing in the sky right now": wherever it stands. */
 const BRIGHTEST =
-  /^(?:what|what's|whats|which|wat)\b.*\b(?:brightest|really bright|very bright|so bright)\b.*\b(?:star|thing|object|planet|light|one|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:star|thing|object|planet|light|one|dot)\b.*\b(?:is|that's|thats) (?:the brightest|so bright|really bright|very bright)\b/u;
+  /^(?:the )?brightest (?:star|thing|object|planet|light|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:brightest|really bright|very bright|so bright)\b.*\b(?:star|thing|object|planet|light|one|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:star|thing|object|planet|light|one|dot)\b.*\b(?:is|that's|thats) (?:the brightest|so bright|really bright|very bright)\b/u;
 const OF_OTHERS =
   /\b(?:in (?!the (?:sky|night|evening|morning)\b)|of (?!the (?:sky|night|evening|lot)\b)|galax\w*|nebul\w*|cluster\w*|comet\w*|double\w*|near|next to|close to|remind\w*|align\w*)/u;
 
@@ -83,12 +88,27 @@ const isOfWholeSky = (asked: Asked): boolean =>
 
 export const brightOne: Rule = (asked) => {
   const towards = towardsIn(asked.plain);
+  if (towards === null && isOneSeen(asked) && !isNamed(asked) && says(asked, AT_HORIZON))
+    return brightTowards(asked, says(asked, SETTING) ? 'west' : 'east', 'low');
   if (towards !== null) return isOfBrightOne(asked) || isOfOverhead(asked) ? brightTowards(asked, towards) : null;
-  return isOfWholeSky(asked) ? instantLine('bright', '', { ...asked, when: { ...asked.when, night: null } }) : null;
+  if (!isOfWholeSky(asked)) return null;
+  // Of tonight it is asked by day as well.
+  const isOfEvening = asked.when.night !== null && asked.when.hour === null;
+  const when = { ...asked.when, night: null };
+  return instantLine(
+    'bright',
+    '',
+    { ...asked, when: isOfEvening ? { ...when, hour: 'tonight' } : when },
+    ofThing(asked),
+  );
 };
 
-const brightTowards = (asked: Asked, towards: string): Reading => {
-  const height = /\b(low|high)\b/u.exec(asked.plain)?.[1];
+/** "What bright thing is rising": low in the east, or setting, in the west. */
+const AT_HORIZON = /\b(?:rising|coming up|just (?:rose|risen|came up)|come up|setting|going down)\b/u;
+const SETTING = /\b(?:setting|going down)\b/u;
+
+const brightTowards = (asked: Asked, towards: string, side?: string): Reading => {
+  const height = side ?? /\b(low|high)\b/u.exec(asked.plain)?.[1];
   const colour = colourSaid(asked);
   // "this evening" begins when it is asked.
   const isNow = asked.when.hour === null && /^(?:tonight|this evening)$/u.test(asked.when.night ?? '');
@@ -103,10 +123,17 @@ const brightTowards = (asked: Asked, towards: string): Reading => {
       ...(height === undefined ? {} : { height }),
       ...(colour === undefined ? {} : { colour }),
       ...(says(asked, STEADY) ? { steady: 'yes' } : {}),
+      ...ofThing(asked),
     },
   );
   return says(asked, FLASHES) ? { ...read, note: ALL_COLOURS, usesAll: true } : read;
 };
+/** Called by no name: it may be the Moon. */
+const A_THING = /\b(?:things?|lights?|objects?|glow\w*|one)\b/u;
+const NO_THING =
+  /\b(?:stars?|planets?|dots?|points?|twinkl\w*|flash\w*|flicker\w*|not (?:the )?moon|no moon|besides? the moon|except)\b/u;
+const ofThing = (asked: Asked): { readonly thing?: string } =>
+  says(asked, A_THING) && !says(asked, NO_THING) ? { thing: 'yes' } : {};
 const ALL_COLOURS =
   'A star low down twinkles in all colours, red, blue and green: the air does it. An aircraft moves on within a minute.';
 

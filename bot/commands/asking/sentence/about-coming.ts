@@ -12,7 +12,7 @@ const SHOWERS = new RegExp(`\\b(${NAMED_SHOWER})s?\\b`, 'gu');
 const BEST_SHOWER =
   /\b(?:best|better|richest|strongest|stronger|biggest|bigger|most|more|top)\b|\bworth\b.*\bor\b|\b(?:vs|versus)\b|\b(?:compare|or)\b/u;
 const SHOWER =
-  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b|(?<!\b(?:rain|snow|heavy|light|hail) )\bshowers?\b(?!.*\b(?:rain\w*|cloud\w*|wet|weather|forecast)\b)/u;
+  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|(?:shooting|falling) stars?)\b|(?<!\b(?:rain|snow|heavy|light|hail) )\bshowers?\b(?!.*\b(?:rain\w*|cloud\w*|wet|weather|forecast)\b)/u;
 const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
 
 const aheadLine = (
@@ -31,15 +31,31 @@ const aheadLine = (
 
 /** A day of a month, not "tonight"; a month alone is taken by its middle, and is none. */
 const OF_A_DATE = /\d/u;
+/** Several are asked for: a list. */
+const ECLIPSES_LISTED =
+  /\b(?:list|all|every|upcoming|eclipses|which (?:ones|years?)|how many|calendar|dates)\b(?!.*\b(?:first|next one)\b)/u;
+const CONTACTS = /\b(?:c ?[1-4]|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) contacts?|contact times?)\b/u;
+
+const shapeSaid = (asked: Asked): Readonly<Record<string, string | null>> => {
+  if (says(asked, /\btotal(?:ity)?\b/u)) return { total: 'yes' };
+  if (says(asked, /\b(?:annular\w*|ring of fire|a ring)\b/u)) return { shape: 'annular' };
+  return says(asked, /\bpartial\b/u) ? { shape: 'partial' } : {};
+};
+
 const eclipsesAsked: Rule = (asked) => {
-  // "the eclipse of Algol" is its own.
-  const isOfOthers = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
+  const hasContacts = says(asked, CONTACTS);
+  // "the eclipse of Algol" is its own; C2 is no number of a list.
+  const isOfOthers = asked.targets.some(
+    (name) => name !== 'sun' && name !== 'moon' && !(hasContacts && /^c ?[1-4]$/u.test(name)),
+  );
   if (!says(asked, ECLIPSE) || isOfOthers) return null;
-  const total = says(asked, /\btotal(?:ity)?\b/u) ? 'yes' : null;
   const { night } = nightAlone(asked.when);
   const on = night !== null && asked.when.note === null && OF_A_DATE.test(night) ? night : null;
-  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', on, { total });
-  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) ? 'Sun' : undefined, on, { total });
+  const isOfOne = !says(asked, ECLIPSES_LISTED) && (on !== null || periodSaid(asked.plain) === null);
+  const one = hasContacts ? 'contacts' : 'next';
+  const more = { ...shapeSaid(asked), first: hasContacts || isOfOne ? one : null };
+  if (says(asked, /\b(?:lunar|moon)\b/u)) return aheadLine(asked, 'eclipses', 'Moon', on, more);
+  return aheadLine(asked, 'eclipses', says(asked, OF_SUN_ALONE) || hasContacts ? 'Sun' : undefined, on, more);
 };
 
 /** Whether any are left. */
@@ -90,11 +106,10 @@ const pairAsked: Rule = (asked) => {
     : null;
 };
 
-/** "Elongation of Mercury tomorrow": of that day, and not its greatest. */
+/** "Elongation of Mercury tomorrow", "what is its elongation": of that day or now, and not its greatest. */
 const isOfADay = (asked: Asked): boolean =>
   says(asked, /\belongation\b/u) &&
-  !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest)\b/u) &&
-  (asked.when.night !== null || asked.when.hour !== null || says(asked, /\b(?:now|current\w*|today)\b/u));
+  !says(asked, /\b(?:greatest|max\w*|next|when|biggest|largest|coming|dates?|this year|20\d\d)\b/u);
 
 const BRIGHTEST =
   /\bbrightest\b(?! (?:star|planet|thing|object))|\bbrillianc[ey]\b|\bmost brilliant\b|\bmax\w* (?:brightness|magnitude)\b|\bpeak (?:brightness|magnitude)\b|\bhow bright\b.*\b(?:get|gets|become|becomes)\b/u;
@@ -104,7 +119,10 @@ const planetsAsked: Rule = (asked) => {
   const [other] = planet === undefined ? asked.targets.filter((name) => name !== 'moon' && name !== 'sun') : [];
   // What no table here has is told of by the target's own answer.
   if (other !== undefined && says(asked, /\boppositions?\b/u)) return nightLine('up', other, asked);
-  if (planet !== undefined && isOfADay(asked)) return instantLine('sun', planet, asked, { first: 'apart' });
+  if (planet !== undefined && isOfADay(asked)) {
+    const isNow = asked.when.night === null && asked.when.hour === null;
+    return instantLine('sun', planet, asked, { first: 'apart', ...(isNow ? { at: 'now' } : {}) });
+  }
   const isInner = planet === 'venus' || planet === 'mercury';
   if (isInner && says(asked, BRIGHTEST)) return aheadLine(asked, 'planets', planet, null, { best: 'yes' });
   const isOfOne = planet !== undefined && says(asked, /\b(?:closest|nearest|biggest|brightest)\b/u);
@@ -113,7 +131,7 @@ const planetsAsked: Rule = (asked) => {
 
 const BESIDE_MOON =
   /\b(?:next to|near(?:by|est)?(?: to)?|beside|besides|close to|closest to|close by|by|around|alongside|under|below|above|left of|right of) (?:the )?moon\b/u;
-const BESIDE_WHAT = /\b(?:what|what's|whats|which|thing|planets?|stars?|anything|something|objects?)\b/u;
+const BESIDE_WHAT = /\b(?:what|what's|whats|which|one|dot|light|thing|planets?|stars?|anything|something|objects?)\b/u;
 
 const meetingsAsked: Rule = (asked) => {
   const isBesideMoon = says(asked, BESIDE_MOON) && says(asked, BESIDE_WHAT);

@@ -107,7 +107,18 @@ const ofMoonlight = (asked: Asked): Reading | null => {
   return says(asked, WHETHER) && says(asked, SPOILS) ? darkLine(asked, { first: 'moon-spoils' }) : null;
 };
 
-export const dark: Rule = (asked) => {
+/** Pictures of the empty sky in twilight, to even out others. */
+const SKY_FLATS =
+  /\b(?:sky|twilight|dawn|dusk|morning|evening|sunrise|sunset)[ -]?flats?\b|\bflats?\b.{0,20}\b(?:at|in|during|of) (?:the |this )?(?:dawn|dusk|twilight|morning|evening)\b/u;
+const FLATS_NOTE =
+  'Sky flats: some 20 minutes of twilight, in the morning from about when the Sun is 6° below on, in the evening until then; high up, on the side away from the Sun, cap on well before it rises. Common practice, no source.';
+
+const flats: Rule = (asked) =>
+  says(asked, SKY_FLATS) ? { ...darkLine(asked, { below: '6' }), note: FLATS_NOTE } : null;
+
+export const dark: Rule = (asked) => flats(asked) ?? darkAsked(asked);
+
+const darkAsked: Rule = (asked) => {
   const isOfOther = asked.targets.some((name) => name !== 'sun' && name !== 'moon');
   if (says(asked, MOON_AWAY) || (!isOfOther && isOfItsHours(asked))) return darkLine(asked);
   const moon = isOfOther ? null : ofMoonlight(asked);

@@ -99,7 +99,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     alignmentLine,
   ],
   [
-    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star|sigma oct\w*|σ oct\w*)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far off is (?:polaris|the pole star)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
+    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star|sigma oct\w*|σ oct\w*)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far (?:off |away )?is (?:polaris|the (?:pole|north) star)\b(?:$| from (?:the )?(?:\w+ )?pole)|\bhow far (?:off|from|away from) (?:the )?(?:\w+ )?pole (?:is|does|stands?)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
     (asked) => {
       const which = /\b(north|south) celestial pole\b/u.exec(asked.plain)?.[1];
       return instantLine('pole', '', asked, which === undefined ? {} : { first: which });
@@ -128,10 +128,10 @@ const OF_TUBE =
 const kitTold = (asked: Asked): Reading | null => {
   const { kit, left, place, when, kind } = asked;
   const isAll = left.every((word) => OF_TUBE.test(word)) && place === null && when.hour === null && kind === null;
-  return kit !== null && isAll && says(asked, TELLS_GEAR)
+  return kit !== null && isAll && (says(asked, TELLS_GEAR) || (says(asked, TELLS_SKY) && asked.sky !== null))
     ? {
         ...nightLine('tonight', '', asked),
-        ...(/\d/u.test(kit) ? { note: 'Answers for the next hour are for it.' } : {}),
+        ...(/\d/u.test(kit) ? { note: 'Answers of this evening are for it.' } : {}),
         usesAll: true,
       }
     : null;

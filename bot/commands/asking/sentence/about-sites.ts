@@ -64,7 +64,7 @@ const gearNote = ({ plain, kit }: Asked): Pick<Reading, 'note'> => {
   const mount = mountSaid(plain);
   const said = [
     ...(mount === null ? [] : [`to keep the mount as well, type gear ${mount}`]),
-    ...(kit === null ? [] : [`for what that telescope shows, add with:"${kit}" to up and tonight`]),
+    ...(kit === null ? [] : [`answers of this evening are for the ${kit}; say with: for another`]),
   ];
   return said.length === 0 ? {} : { note: `${capital(said.join('; '))}.` };
 };
@@ -124,7 +124,7 @@ const iAmRule: Rule = (asked) => {
 };
 
 const WHERE_AM_I =
-  /^(?:list (?:all )?(?:my |the )?sites?|(?:my )?sites list|(?:what|which) sites .{0,20}|where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
+  /^(?:list (?:all )?(?:my |the )?sites?|(?:my )?sites list|(?:what|which) sites .{0,20}|where am i|(?:what|which) is my site|what'?s my site|my sites?|saved sites?|(?:what|which|whats|what's) (?:is |are )?(?:the |my |our )?(?:sites?|places?|locations?) (?:is|are|do you|have i|did i|do i|have you|am i|are we|you)? ?(?:saved|kept|stored|set|have|use|using|used|on|at|got|know|in use)?(?: for me| now| currently| saved| you have)?|(?:is|are) (?:there )?(?:any |my |a )?(?:sites?|place|location) (?:is )?saved)$|\bwhere (?:do you think )?i am\b|\bmy (?:latitude|longitude|coordinates|location)$/u;
 
 export const saveSite: Rule = (asked) => {
   if (says(asked, HOW_SAVE)) return { line: 'help site' };

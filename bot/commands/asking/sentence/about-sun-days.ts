@@ -17,8 +17,49 @@ const NOW_OR_DAY =
 const OTHERS =
   /\b(?:look\w*|see|seen|view\w*|watch\w*|observ\w*|imag\w*|photo\w*|filter\w*|scope|telescope|safe\w*|danger\w*|point\w*|slew\w*|aim\w*|near|close|from the sun|eclips\w*|remind\w*|ping|wake|warn|cap|track\w*|which (?:planets?|stars?)|epoch|j2000|coordinates|precess\w*|meridian|hour angle)\b/u;
 
-const sunLine = (asked: Asked, first: string): Reading =>
-  nightLine('dark', '', { ...asked, when: nightAlone(asked.when), kit: null, sky: null }, { first });
+const sunLine = (asked: Asked, first: string, more: Readonly<Record<string, string | null>> = {}): Reading =>
+  nightLine('dark', '', { ...asked, when: nightAlone(asked.when), kit: null, sky: null }, { first, ...more });
+
+const WHEN =
+  "(?:(?:and|so|ok|but|hi|hey),? )*(?:(?:at )?(?:what|which) time|when(?:'?s)?|wen(?:'?s)?|how long (?:until|till|before)|how soon)";
+const COMES_UP = '(?:comes?|coming|be|is|gets?|goes|going) up|ris(?:e|es|ing)|up';
+const LIGHT = '(?:day ?)?(?:light|lite)';
+/** "Sun up when", "when does it get light again", "daybreak". */
+const SUNRISE = new RegExp(
+  `^${WHEN}\\b.*\\b(?:sun[- ]?up|day ?break|day break|breaks?(?= of day)|sun(?:'?s)? (?:\\w+ )?(?:${COMES_UP})|(?:gets?|getting|be|is|becomes?|start\\w*)(?: \\w+)? ${LIGHT}|(?:it|sky|outside) (?:\\w+ )?${LIGHT}|daylight)\\b|^(?:the )?sun(?:'?s)? (?:is )?(?:${COMES_UP}) (?:when|at what time|what time)\\b|^(?:the )?(?:sun[- ]?up|day ?break|daylight)(?: (?:when|time|today|tomorrow|is|at what time|please|pls))*$`,
+  'u',
+);
+const SUNSET = new RegExp(
+  `^(?:the )?sun(?:'?s)? (?:is )?(?:down|sets?|goes down|going down) (?:when|at what time|what time)\\b|^${WHEN}\\b.*\\bsun(?:'?s)? (?:\\w+ )?(?:down|going down|goes down|go down|sets?|setting)\\b`,
+  'u',
+);
+/** What is light weighs little, and twilights have their own names. */
+const NO_SUNRISE =
+  /\b(?:twilight|dark\w*|dawn|moon\w*|light ?weight|light(?:er)? (?:pollution|bucket|years?|time|curve|speed|filter)|speed of light|weigh\w*|red light|first light|enough)\b/u;
+
+const riseOrSet = (asked: Asked): string | null => {
+  if (says(asked, NO_SUNRISE)) return null;
+  if (says(asked, SUNSET)) return 'sunset';
+  return says(asked, SUNRISE) ? 'sunrise' : null;
+};
+
+/** "It runs until 7am, is that after sunrise": an hour against the Sun's own. */
+const AGAINST =
+  /\b(after|past|before|by|ahead of) (?:the )?(?:sun ?(rise|up|set|down)|sun (?:has |is |will )?(?:be |been )?(risen|rises|comes up|up|set|sets|goes down|down))\b/u;
+const ASKS = /(?:^|[,.;:?!] ?|\b(?:and|so|but|then) )(?:is|are|will|would|does|do|am|was|isn't|won't|would)\b/u;
+const UP_BY_THEN =
+  /\bsun\b.{0,20}\b(?:up|out|risen|above the horizon)\b.{0,12}\b(?:by|before|at) (?:then|that (?:time|hour)|that)\b/u;
+
+const againstSun = (asked: Asked): Reading | null => {
+  const { hour } = asked.when;
+  if (hour === null || /\bnow$/u.test(hour) || !says(asked, ASKS)) return null;
+  if (says(asked, UP_BY_THEN)) return sunLine(asked, 'after-sunrise', { until: hour });
+  const [, side, noun, verb] = AGAINST.exec(asked.plain) ?? [];
+  if (side === undefined) return null;
+  const way = /^(?:after|past)$/u.test(side) ? 'after' : 'before';
+  const event = /^(?:rise|up|risen|rises|comes up)$/u.test(noun ?? verb ?? '') ? 'sunrise' : 'sunset';
+  return sunLine(asked, `${way}-${event}`, { until: hour });
+};
 
 const turnOf = ({ plain }: Asked): string | null => {
   const season = /\b(summer|winter|spring|autumn|fall|vernal|june|december|march|september)\b/u.exec(plain)?.[1];
@@ -47,6 +88,10 @@ export const sunDays: Rule = (asked) => {
       { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
       { about: turnOf(asked), in: periodSaid(asked.plain) },
     );
+  const against = againstSun(asked);
+  if (against !== null) return against;
+  const event = riseOrSet(asked);
+  if (event !== null) return sunLine(asked, event);
   if (says(asked, LENGTH)) return sunLine(asked, 'day-length');
   if (says(asked, POLAR) || says(asked, BACK)) return sunLine(asked, 'sun-back');
   return says(asked, UP_AT_ALL) && says(asked, NOW_OR_DAY) ? sunLine(asked, 'sun-up') : null;

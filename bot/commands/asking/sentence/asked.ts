@@ -8,6 +8,7 @@ import { commandLine } from '../question-parts.js';
 import { kindIn, kindsBeside, takeKit, takeSky } from './kit.js';
 import { sameSiteName } from '../resolve-site.js';
 import { spellerFor, type Spelt } from '../spelling/known-words.js';
+import { withComingHour } from './coming-hour.js';
 import type { DayAt } from './day-at.js';
 import { takeStandpoint } from './directions.js';
 import { takeHoursBetween, type HoursBetween } from './hours-between.js';
@@ -65,6 +66,8 @@ export interface Asked {
   readonly isMessierOnly: boolean;
   /** Least size in arcminutes, least separation in arcseconds. */
   readonly larger: string | null;
+  /** Most size in arcminutes, of a field that it is to fit. */
+  readonly smaller: string | null;
   readonly wider: string | null;
 }
 
@@ -146,9 +149,9 @@ export const placeKnowledge = ({ catalogue, commands, places, siteNames, usual }
 });
 
 /** What is of one hour alone is of the first of two. */
-const takeTimes = (sentence: Sentence, nowUtcMs: UtcMs): Pick<Asked, 'when' | 'between'> => {
+const takeTimes = (sentence: Sentence, plain: string, { nowUtcMs, day }: Known): Pick<Asked, 'when' | 'between'> => {
   const between = takeHoursBetween(sentence);
-  const when = takeWhen(sentence, nowUtcMs);
+  const when = withComingHour(takeWhen(sentence, nowUtcMs), plain, day);
   return { between, when: between === null ? when : { ...when, hour: between.from, isOneInstant: false } };
 };
 
@@ -165,7 +168,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
   const kindsToo = kindsBeside(sentence);
   const isMessierOnly = takeMessier(sentence);
   const within = takeConstellation(sentence);
-  const { when, between } = takeTimes(sentence, known.nowUtcMs);
+  const { when, between } = takeTimes(sentence, plain, known);
   takeStandpoint(sentence, known.siteNames);
   const placed = takePlace(sentence, knowledge);
   const unknown = placed === null ? takeUnknownPlace(sentence, knowledge) : null;
@@ -274,7 +277,8 @@ export const nightLine = (
     sky: given(sky),
     ...Object.fromEntries(Object.entries(more).map(([name, value]) => [name, given(value)])),
   });
-  return when.note === null ? { line } : { line, note: when.note };
+  const note = [when.hourNote, when.note].filter((words) => words != null).join(' ');
+  return note === '' ? { line } : { line, note };
 };
 
 /** The line of a command about an instant: the night and the hour are one. */
@@ -286,5 +290,6 @@ export const instantLine = (
 ): Reading => {
   const hour = when.hour ?? (when.isMorning && when.night !== null ? MORNING : null);
   const at = [when.night, hour].filter((part) => part !== null).join(' ');
-  return { line: commandLine(command, bare, { at: at === '' ? undefined : at, site: given(place), ...more }) };
+  const line = commandLine(command, bare, { at: at === '' ? undefined : at, site: given(place), ...more });
+  return when.hourNote === undefined || when.hour === null ? { line } : { line, note: when.hourNote };
 };

@@ -37,8 +37,16 @@ const apertureIn = (words: string): string | null => {
 const NO_TELESCOPE =
   /^(?:without|no|w\/o) (?:using |needing )?(?:(?:a|any|the|my) )?(?:telescopes?|scopes?|binoculars|binos|optics|instruments?|equipment|kit|optical aid)$/u;
 
+/** "In a small scope": millimetres of one that people call so; common practice, no source. */
+const SMALL_TELESCOPE = new RegExp(
+  `^(?:an? |my |our |his |her |the )(?:(?:very|really|quite|rather|just) )?(?:small|little|tiny|kids?'?|child'?s|toy|starter) (?:${DESIGN})s?$`,
+  'u',
+);
+const SMALL = '80mm';
+
 const kitIn = ({ plain }: Run, before: string): string | null => {
   if (NO_TELESCOPE.test(plain)) return 'eyes';
+  if (SMALL_TELESCOPE.test(plain)) return SMALL;
   const words = plain.replace(ARTICLES, '');
   if (/^(?:binos?|binoculars?|bins|\d{1,2}x\d{2,3}s?(?: binoculars?)?)$/u.test(words)) return 'binoculars';
   const isOwnEyes = /^eyes?$/u.test(words) && (words !== plain || /^(?:with|by)$/u.test(before));

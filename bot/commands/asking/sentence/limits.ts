@@ -13,18 +13,21 @@ const AT_LEAST =
 const AT_A_HEIGHT = /^at (\d{1,2}) ?(?:°|deg|degrees?)(?: (?:high|up|altitude|elevation))?$/u;
 /** "Jupiter altitude 30 when". */
 const AT_ALTITUDE = /^(?:altitude|alt|height|elevation) (?:of )?(\d{1,2})(?: ?°| ?deg| degrees?)?$/u;
+/** "When is M 83 30 degrees up", "when will M 31 be 60 degrees high". */
+const SO_FAR_UP =
+  /^(?:be |is |gets? |reach(?:es)? |to )?(\d{1,2}) ?(?:°|deg|degrees?) (?:up|high|above(?: the)?(?: horizon)?|in altitude|of altitude|altitude|elevation)$/u;
 /** The number is of something else. */
 const OTHER_UNIT =
   /^(?:am|pm|mm|cm|inch(?:es)?|in|"|″|arc\w*|mag\w*|minutes?|mins?|hours?|hrs?|seconds?|secs?|people|targets?|objects?|stars?|mph|percent|%|o'?clock)$/u;
 
 const aboveIn = (sentence: Sentence, run: Run): string | null => {
-  const isTimeAsked = sentence.words.some(({ plain }) => /^(?:when|time)$/u.test(plain));
+  const isTimeAsked = sentence.words.some(({ plain }) => /^(?:when|whens|wen|time|hour)$/u.test(plain));
   const found =
     ABOVE.exec(run.plain) ??
     AT_LEAST.exec(run.plain) ??
-    (isTimeAsked ? (AT_A_HEIGHT.exec(run.plain) ?? AT_ALTITUDE.exec(run.plain)) : null);
+    (isTimeAsked ? (SO_FAR_UP.exec(run.plain) ?? AT_A_HEIGHT.exec(run.plain) ?? AT_ALTITUDE.exec(run.plain)) : null);
   const next = sentence.words[run.at + run.count]?.plain ?? '';
-  const isUnitSaid = /(?:°|deg|degrees?)$/u.test(run.plain);
+  const isUnitSaid = /(?:°|deg|degrees?)\b/u.test(run.plain);
   return found === null || (!isUnitSaid && OTHER_UNIT.test(next)) ? null : (found[1] ?? null);
 };
 
@@ -70,12 +73,39 @@ const ARCSEC =
 const ARCSEC_RANGE =
   /^(?:from )?(\d{1,3}(?:\.\d+)?) ?(?:to|-|–|and) ?\d{1,3}(?:\.\d+)? ?(?:arc ?sec(?:ond)?s?|as|"|″|'')(?: apart)?$/u;
 
+/** "Which nebulae fit a 3 degree field", "fill 2 degrees", "fit in 40 arcmin". */
+const FIELD =
+  /^(?:fits?|fitting|fill|fills|filling) (?:in |into |inside |within )?(?:(?:a|an|my|the|one) )?(\d{1,3}(?:\.\d+)?)[ -]?(°|deg|degrees?|arc ?min(?:ute)?s?|'|′)(?: field)?(?: of view)?(?: fov)?$/u;
+const LONGEST_FIELD = 8;
+/** From such a part of the field on they fill some of it; common practice, no source. */
+const LEAST_OF_FIELD = 6;
+const MOST_FIELD_ARCMIN = 1200;
+
+/** The most and the least size that suit a field, in arcminutes. */
+const takeField = (sentence: Sentence): { readonly larger: string; readonly smaller: string } | null => {
+  const found = takeFirst(
+    sentence,
+    LONGEST_FIELD,
+    ({ plain }) => FIELD.exec(plain)?.slice(1, 3).join(' ') ?? null,
+    /^(?:that|which|will|can|to|would)$/u,
+  )?.text;
+  const [figure, unit = ''] = found?.split(' ') ?? [];
+  const arcmin = Number(figure ?? 0) * (/^(?:°|deg)/u.test(unit) ? 60 : 1);
+  return arcmin < 1 || arcmin > MOST_FIELD_ARCMIN
+    ? null
+    : { larger: String(Math.round(arcmin / LEAST_OF_FIELD)), smaller: String(Math.round(arcmin)) };
+};
+
 /** "galaxies larger than 10 arcmin", "doubles wider than 5 arcsec". */
-export const takeSizes = (sentence: Sentence): { readonly larger: string | null; readonly wider: string | null } => {
+export const takeSizes = (
+  sentence: Sentence,
+): { readonly larger: string | null; readonly smaller: string | null; readonly wider: string | null } => {
+  const field = takeField(sentence);
+  if (field !== null) return { ...field, wider: null };
   const sizeIn = (pattern: RegExp): string | null =>
     takeFirst(sentence, LONGEST, ({ plain }) => pattern.exec(plain)?.[1] ?? null, /^(?:and|that|are|is|with)$/u)
       ?.text ?? null;
-  return { larger: sizeIn(ARCMIN), wider: sizeIn(ARCSEC) ?? sizeIn(ARCSEC_RANGE) };
+  return { larger: sizeIn(ARCMIN), smaller: null, wider: sizeIn(ARCSEC) ?? sizeIn(ARCSEC_RANGE) };
 };
 
 const MESSIER = /^messiers?(?: objects?| targets?| list| catalog(?:ue)?)?$/u;

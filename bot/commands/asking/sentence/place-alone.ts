@@ -1,7 +1,7 @@
 /** A town and nothing else: what is wanted of it is asked. */
 import { isNamed, resolveTarget } from '../../../catalogue/index.js';
-import { isProblem, problem, type Problem } from '../../../ground/problem.js';
-import { resolvePlace } from '../../../places/index.js';
+import { problem, type Problem } from '../../../ground/problem.js';
+import { populationFound, resolvePlace } from '../../../places/index.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { capital } from '../../../reply/wording.js';
 import { commandLine } from '../question-parts.js';
@@ -12,17 +12,15 @@ import { isOwnName } from './where.js';
 /** A town so large is meant by its name; of smaller ones the name may be any word. */
 const CITY_POPULATION = 50_000;
 
-const populationOf = (place: string, { places }: Known): number => {
-  const found = resolvePlace(places(), place);
-  if (!isProblem(found)) return found.place.population;
-  return found.problem === 'ambiguous-place' ? (found.candidates[0]?.population ?? 0) : 0;
-};
-
 const isCity = (place: string, known: Known): boolean => {
   if (!/^\p{L}[\p{L}'’ .,-]{2,40}$/u.test(place)) return false;
   // The quickest first: most lines are ordinary words.
   if (place.split(/[\s,]+/u).every((word) => spellerFor(known).isKnown(word))) return false;
-  if (!isOwnName(known.places(), place) || populationOf(place, known) < CITY_POPULATION) return false;
+  if (
+    !isOwnName(known.places(), place) ||
+    (populationFound(resolvePlace(known.places(), place)) ?? 0) < CITY_POPULATION
+  )
+    return false;
   return !isNamed(resolveTarget(known.catalogue, place));
 };
 

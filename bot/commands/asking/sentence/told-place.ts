@@ -3,7 +3,15 @@
  * to it are of eight languages (from memory); what follows them has to be a place that the lists have, or it is left to others.
  */
 import { isProblem } from '../../../ground/problem.js';
-import { countryNamed, foldPlace, resolvePlace, type PlaceResolution } from '../../../places/index.js';
+import {
+  countryNamed,
+  distanceKm,
+  foldPlace,
+  populationFound,
+  resolvePlace,
+  type PlaceResolution,
+  type Spot,
+} from '../../../places/index.js';
 import { spellerFor } from '../spelling/known-words.js';
 import type { Known } from './asked.js';
 import { isToldKit } from './told-kit.js';
@@ -21,13 +29,14 @@ const SITE_WORD = '(?:site|place|location|position|spot|observing (?:site|spot|p
 const LEADS: readonly RegExp[] = [
   `(?:(?:i'?m|i am|we'?re|we are|am) ?${ADVERBS}|(?:i|we)${ADVERBS} (?:live|stay|observe|observing|image|camp))${STANDS_ON} (?:based |living |located |observing )?(?:at|in|from|from near|near|outside|close to|just outside)`,
   `(?:observing|currently|based|located|camping|living|here|set up)${ADVERBS} (?:in|at|from|near|from near|outside)`,
-  '(?:in|from|here in|here from)',
+  '(?:in|from|at|here in|here from|here at)',
   '(?:greetings|hello|hi|hey|good (?:morning|evening|afternoon)|saludos|gr[uü](?:[sß]|ss)e|saluti) from',
   `(?:i'?m|i am|my name is|(?:my )?name's|this is|it'?s) ${NAME}(?: ${NAME})?,? (?:and )?(?:i'?m |i am |we'?re |i )?(?:live |living |based |observing )?(?:in|from|near|here in)`,
   `${NAME} here,? (?:(?:i'?m|i am|living|based) )?(?:in|from|near)`,
   "(?:(?:i|we|i've|we've|just|recently|have) )*moved(?: house)? to",
   '(?:aktuell|derzeit|momentan|zur ?zeit|gerade|actualmente|ahora|actuellement|attualmente|adesso|momenteel|nu|obecnie|teraz|atualmente|agora)(?: (?:in|bei|en|cerca de|[aà]|pr[eè]s de|a|vicino a|te|w|we|em))+',
   `(?:my|our) ${SITE_WORD}(?: is|'s|:| =)(?: (?:now|in|at|near|close to|outside|just outside))*`,
+  '(?:(?:my|our) )?home is(?: (?:in|at|near|now|called))*',
   '(?:my|our) (?:home|house|garden|back ?yard|observatory|balcony|scope|telescope|dob) is (?:in|at|near|outside|close to)',
   `${SITE_WORD} ?[:=]`,
   `(?:set|change) (?:my|our) ${SITE_WORD} to`,
@@ -47,7 +56,7 @@ const LEADS: readonly RegExp[] = [
   '(?:(?:o )?meu|(?:a )?minha) (?:local|localiza[cç][aã]o|cidade|lugar|posi[cç][aã]o) [eé](?: em| no| na)?',
 ].map((lead) => new RegExp(`^${GREETING}(?:${lead}) (?<rest>\\S.*)$`, 'iu'));
 /** These alone may lead to anything: a greeting has to stand before them, or "here" behind the place. */
-const BARE = /^(?:in|from)\b/iu;
+const BARE = /^(?:in|from|at)\b/iu;
 const IS_HERE = /\bhere\b/iu;
 
 /** What stands behind a place and says no more. */
@@ -66,6 +75,13 @@ export interface ToldPlace {
   readonly rest: string;
   /** What was told of their telescope and mount. */
   readonly gear?: string;
+  /** What was named, where no list has it: the place is the town beside it; null or left out: the place itself. */
+  readonly beside?: string | null;
+}
+
+interface FoundPlace extends ToldPlace {
+  /** Where it ends in what was read; null: something else stands before it. */
+  readonly end: number | null;
 }
 
 /** Polish names bend after these: "w krakowie", "w gdańsku". */
@@ -74,16 +90,27 @@ const bent = (name: string, lead: string): readonly string[] =>
     ? [name, name.replace(/(?:ie|iu|ia|u|a)$/u, ''), name.replace(/ie$/u, 'a'), name.replace(/y$/u, 'a')]
     : [name];
 
-const isFound = (found: PlaceResolution, name: string, { isWord }: { readonly isWord: (word: string) => boolean }) => {
-  if (isProblem(found)) {
-    if (found.problem !== 'ambiguous-place') return false;
-    return (found.candidates[0]?.population ?? 0) >= LEAST_POPULATION && !isWord(name);
-  }
-  return found.isQualified || (found.place.population >= LEAST_POPULATION && !isWord(name));
+interface Reads {
+  readonly isWord: (word: string) => boolean;
+  /** A capital, or a telescope told behind it: no word of every day is meant. */
+  readonly isSurely: boolean;
+  /** Where the asker usually stands; null where nobody knows. */
+  readonly usual: Spot | null;
+}
+
+/** So near where somebody stands a village is spoken of as often as a town. */
+const NEAR_KM = 200;
+
+const isFound = (found: PlaceResolution, name: string, { isWord, isSurely, usual }: Reads): boolean => {
+  if (!isProblem(found) && found.isQualified) return true;
+  const population = populationFound(found);
+  if (population === null || isWord(name)) return false;
+  const isNear = !isProblem(found) && usual !== null && distanceKm(found.place, usual) < NEAR_KM;
+  return population >= LEAST_POPULATION || isSurely || isNear;
 };
 
 /** The longest run of words that is a place, and where it ends. */
-const placeIn = (rest: string, lead: string, known: Known): (ToldPlace & { readonly end: number }) | null => {
+const placeIn = (rest: string, lead: string, known: Known): FoundPlace | null => {
   const words = [...rest.matchAll(/[^\s,.;!?]+/gu)];
   const speller = spellerFor(known);
   const isWord = (word: string): boolean => isLittle(word) || speller.isKnown(word);
@@ -97,8 +124,10 @@ const placeIn = (rest: string, lead: string, known: Known): (ToldPlace & { reado
     for (const name of bent(text, lead)) {
       // A name of two words may have its region behind a comma that lists do not have: "leeds, yorkshire".
       const found = resolvePlace(known.places(), name, known.usual ?? null);
-      if (isFound(found, name.toLowerCase(), { isWord }))
-        return { place: name, isAmbiguous: isProblem(found), rest: rest.slice(end).replace(/^[\s,.;!]+/u, ''), end };
+      const behind = rest.slice(end).replace(/^[\s,.;!]+/u, '');
+      const isSurely = /^\p{Lu}/u.test(text) || isToldKit(behind);
+      if (isFound(found, name.toLowerCase(), { isWord, isSurely, usual: known.usual ?? null }))
+        return { place: name, isAmbiguous: isProblem(found), rest: behind, end };
     }
   }
   return null;
@@ -138,6 +167,60 @@ const saysNoMore = (words: string, typed: string, known: Known): boolean => {
   return /^,/u.test(typed.trim()) || words.toLowerCase().split(' ').every(isName);
 };
 
+/** "Nether Wibble near Hexham": a village that no list has, and the town beside it. */
+const BESIDE_TOWN =
+  /^(?<name>\p{L}[\p{L}'-]+(?: \p{L}[\p{L}'-]+){0,3}),? (?:(?:which is|it's|it is|a village|a hamlet|up|down) )?(?:just |right |quite |very )?(?:near(?: to)?|close to|outside(?: of)?|by|beside|next to|not far from|north of|south of|east of|west of|(?:\d+|a few|some) (?:km|kilomet\w+|miles?) (?:from|\w+ of)) (?<town>\p{L}.*)$/iu;
+const besideTown = (rest: string, before: string, known: Known): FoundPlace | null => {
+  const { name, town } = BESIDE_TOWN.exec(rest)?.groups ?? {};
+  if (name === undefined || town === undefined) return null;
+  // "A field near Hexham" names no village, and one that is known is itself the place.
+  const isName = name
+    .split(' ')
+    .some((word) => !isLittle(word.toLowerCase()) && !spellerFor(known).isKnown(word.toLowerCase()));
+  const isOfWords = /^(?:a|an|the|my|our|some|here|just)\b/iu.test(name);
+  const found = isName && !isOfWords ? placeIn(town, `${before} near `, known) : null;
+  return found === null ? null : { ...found, beside: name, end: null };
+};
+
+/** "Got a 4 inch refractor here in corbridge": the telescope first. */
+const KIT_FIRST =
+  /^(?<kit>.{6,60}?),? (?:(?:and )?(?:i'?m |i am |we'?re |i live |we live |live |living |based |observing |out |up |down )?here )?(?:and )?(?:i'?m |i am |i live |we live |living |based |observing )?(?:in|at|near|from|outside) (?<rest>\p{L}[\p{L}' ,-]+)$/iu;
+const kitFirst = (text: string, known: Known): ToldPlace | null => {
+  const { kit, rest } = KIT_FIRST.exec(text)?.groups ?? {};
+  if (kit === undefined || rest === undefined || !isToldKit(kit) || !TELLS_KIT.test(kit)) return null;
+  const found = placeIn(rest, 'in ', known);
+  return found === null || found.rest !== ''
+    ? null
+    : { place: found.place, isAmbiguous: found.isAmbiguous, rest: '', gear: kit };
+};
+const TELLS_KIT =
+  /^(?:(?:hi|hello|hey|ok|so|and|well)[, ]+)*(?:(?:i|we|i'?ve|we'?ve)\b|got\b|have\b|using\b|my\b|with\b|an?\b|new\b|\d)/iu;
+
+/** "Based in otterburn, 200mm newtonian": no list has it, and the answer says so. */
+const UNKNOWN_WITH_KIT =
+  /^(?<name>\p{L}[\p{L}'-]+(?: \p{L}[\p{L}'-]+){0,2}?)(?:,| with\b| w\b| and\b| using\b)+ (?<kit>.+)$/iu;
+const unknownWithKit = (rest: string, known: Known): ToldPlace | null => {
+  const { name, kit } = UNKNOWN_WITH_KIT.exec(rest)?.groups ?? {};
+  if (name === undefined || kit === undefined || !isToldKit(kit)) return null;
+  const isName = name
+    .toLowerCase()
+    .split(' ')
+    .every((word) => !isLittle(word) && !spellerFor(known).isKnown(word));
+  return isName ? { place: name, isAmbiguous: true, rest: '', gear: kit } : null;
+};
+
+/** What stands behind words that lead to a place. */
+const toldBehind = (before: string, rest: string, known: Known): ToldPlace | null => {
+  const isBare = BARE.test(before);
+  const found = (isBare ? null : besideTown(rest, before, known)) ?? placeIn(rest, before, known);
+  if (found === null) return isBare ? null : unknownWithKit(rest, known);
+  if (isBare && !IS_HERE.test(found.rest) && !isToldKit(found.rest)) return null;
+  const told = { place: found.place, isAmbiguous: found.isAmbiguous, beside: found.beside ?? null };
+  if (isToldKit(found.rest)) return { ...told, rest: '', gear: found.rest };
+  const behind = found.end === null ? found.rest : rest.slice(found.end);
+  return { ...told, rest: saysNoMore(found.rest, behind, known) ? '' : found.rest };
+};
+
 /** Null where none is told so, or what is told is none. */
 export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
   const text = typed
@@ -145,16 +228,10 @@ export const toldPlace = (typed: string, known: Known): ToldPlace | null => {
     .replace(/[?!.\s]+$/u, '')
     .trim();
   for (const lead of LEADS) {
-    const typedRest = lead.exec(text)?.groups?.['rest'];
-    if (typedRest === undefined) continue;
-    const before = text.slice(0, text.length - typedRest.length);
-    const rest = townFirst(typedRest);
-    const found = placeIn(rest, before, known);
-    if (found === null) continue;
-    if (BARE.test(before) && !IS_HERE.test(found.rest)) continue;
-    const told = { place: found.place, isAmbiguous: found.isAmbiguous };
-    if (isToldKit(found.rest)) return { ...told, rest: '', gear: found.rest };
-    return { ...told, rest: saysNoMore(found.rest, rest.slice(found.end), known) ? '' : found.rest };
+    const rest = lead.exec(text)?.groups?.['rest'];
+    const told =
+      rest === undefined ? null : toldBehind(text.slice(0, text.length - rest.length), townFirst(rest), known);
+    if (told !== null) return told;
   }
-  return toldFirst(text, known);
+  return toldFirst(text, known) ?? kitFirst(text, known);
 };

@@ -7,6 +7,8 @@ import { MS_PER_DAY } from '../../../ground/durations.js';
 import { tableOf } from '../../../ground/table-of.js';
 
 export interface When {
+  /** Which hour was taken, where an hour without am or pm is past; left out: nothing is to be said. */
+  readonly hourNote?: string;
   /** As the time rooms read it. */
   readonly night: string | null;
   readonly hour: string | null;

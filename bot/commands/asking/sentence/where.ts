@@ -5,6 +5,7 @@ import {
   foldPlace,
   isPosition,
   namesRegion,
+  populationFound,
   resolvePlace,
   type PlaceRecord,
   type PlaceResolution,
@@ -113,11 +114,6 @@ const isUnknownTown = (run: Run, before: string, known: PlaceKnowledge): boolean
   return isNamed && SAYS_WHERE.test(before) && !known.isTarget(run.plain);
 };
 
-const populationOf = (found: PlaceResolution): number | null => {
-  if (!isProblem(found)) return found.place.population;
-  return found.problem === 'ambiguous-place' ? (found.candidates[0]?.population ?? 0) : null;
-};
-
 const candidatesOf = (found: PlaceResolution): readonly PlaceRecord[] => {
   if (!isProblem(found)) return [found.place];
   return found.problem === 'ambiguous-place' ? found.candidates : [];
@@ -141,7 +137,7 @@ const OBSERVES =
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
   if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
     return null;
-  const population = populationOf(resolvePlace(known.places(), run.typed));
+  const population = populationFound(resolvePlace(known.places(), run.typed));
   const isMeant = population === null ? isUnknownTown(run, before, known) : isWanted(run, before, population, known);
   return isMeant ? run.typed.toLowerCase() : null;
 };
@@ -218,7 +214,9 @@ const savedSlip = (run: Run, before: string, known: PlaceKnowledge): string | nu
   if (!SAYS_SAVED.test(before) || known.isTarget(run.plain)) return null;
   const found = savedNameMeant(run.plain, known.siteNames);
   if (found === null) return null;
-  return (populationOf(resolvePlace(known.places(), run.typed)) ?? 0) < LEAST_POPULATION ? found.toLowerCase() : null;
+  return (populationFound(resolvePlace(known.places(), run.typed)) ?? 0) < LEAST_POPULATION
+    ? found.toLowerCase()
+    : null;
 };
 const SAYS_SAVED = /^(?:at|from|in|near|the|my|our|use|to)$/u;
 
@@ -282,6 +280,6 @@ export const townLeft = (sentence: Sentence, known: PlaceKnowledge, isTargetName
   const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
   if (last === undefined || left.length === 0 || isOfTrade(sentence, last, known)) return null;
   const place = townIn(last, 'near', known);
-  if (place === null || populationOf(resolvePlace(known.places(), place)) === null) return null;
+  if (place === null || populationFound(resolvePlace(known.places(), place)) === null) return null;
   return !isTargetNamed || isOwnName(known.places(), place) ? place : null;
 };

@@ -100,8 +100,7 @@ const mendedBy = (text: string, names: Names, what: 'words' | 'names too' | 'opt
     const isKeptName = speller.isName(found) && what !== 'names too';
     // "R Leonis" is no "are Leonis".
     const isVariable = typed.length === 1 && isGenitive(after);
-    // The Sun in Spanish and Italian, and no slip of the Soul Nebula's.
-    if (isKeptName || isVariable || ofSites.has(typed) || /^sole?$/u.test(typed)) return true;
+    if (isKeptName || isVariable || ofSites.has(typed)) return true;
     if ((catalogue.moving?.find(typed).length ?? 0) > 0 || isPlace(mending)) return true;
     if (speller.isName(found)) taken.push({ typed, found });
     return false;

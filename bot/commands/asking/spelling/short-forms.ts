@@ -88,6 +88,7 @@ every: evry evri
 wondering: wonderin
 going: goin gng
 first: furst
+next: nxt
 until: untill untl unil
 quite: qite
 will: wil wll

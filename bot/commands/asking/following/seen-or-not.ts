@@ -1,0 +1,81 @@
+/** "I can't find it", "which is higher", "is it full": said of the target before, of the last two, of the Moon. Pure. */
+import { cleanText } from '../../../ground/fold-text.js';
+import type { Known } from '../sentence/asked.js';
+import { mended } from '../spelling/known-words.js';
+import { INHERITED, nameOf } from './about-it.js';
+import { lineOf, takes, toldLine, type ToldLine } from './told-line.js';
+
+const NOT_FOUND =
+  /^(?:(?:and|but|so|ok|no|nope|help|hm+|argh|sorry|still),? )*(?:(?:i|we) (?:still |just |really |simply )*(?:can ?'?no?t|cant|can'?t|could ?n'?o?t|couldnt|cannot|am not able to|am unable to|don'?t|dont) (?:seem to )?(?:find|see|locate|spot|get|pick out|make out)(?: (?:it|them|that|that one|this|anything|any of it|him))?|(?:can ?'?no?t|cant|can'?t|cannot|couldn'?t) (?:find|see|locate|spot) (?:it|them|that|anything)|(?:it|they)(?:'s| is|s| are) (?:not|nowhere|no where) (?:there|to be (?:seen|found)|in (?:the )?(?:view|eyepiece|field|finder))|(?:it|they) (?:is|are)n'?t (?:there|in (?:the )?(?:view|eyepiece|field|finder))|nothing (?:there|in the (?:eyepiece|view|field|finder))|no (?:luck|joy|sign of it)|where the (?:hell|heck) is it|help me (?:to )?find (?:it|them)|(?:i|we) (?:see|saw|get|got) nothing|(?:i'?m|i am) (?:looking|searching)\b.{0,20}\bbut (?:nothing|no luck))(?: (?:yet|at all|anywhere|still|now|here|tonight|in (?:the |my )?(?:eyepiece|finder|view|scope|telescope|binoculars|binos|field)|with (?:the|my) (?:\w+ ){1,3}|please|help))*$/u;
+
+/** Of a thing in the sky, whose line tells where it stands. */
+const FINDABLE = /^(?:up|altitude|meridian)$/u;
+const ALTITUDE_ALONE = /^(?:the )?moon$/iu;
+
+const withInherited = (before: ToldLine, line: string, known: Known): string | null => {
+  const read = toldLine(line, known.allCommands ?? []);
+  if (read === null) return null;
+  const kept = INHERITED.flatMap((name) => {
+    const value = before.values[name];
+    return value === undefined || !takes(read, name) ? [] : [[name, value] as const];
+  });
+  return lineOf({ ...read, values: { ...read.values, ...Object.fromEntries(kept) } });
+};
+
+/** Where it stands now, and by which stars one comes to it; beside the Sun the line again, with its warning. */
+const notFound = (before: ToldLine, plain: string, known: Known): string | null => {
+  if (!NOT_FOUND.test(plain)) return null;
+  if (before.command.name === 'sun') return lineOf(before);
+  const name = nameOf(before);
+  if (name === null || !FINDABLE.test(before.command.name)) return null;
+  if (ALTITUDE_ALONE.test(name)) return withInherited(before, 'altitude moon', known);
+  return withInherited(before, `up ${name} first:find at:now`, known);
+};
+
+const WHICH =
+  /^(?:(?:and|so|ok|but),? )*(?:which|what)(?:'s|s)?(?: one| of (?:them|the two|these|those|both))?(?:'s| is| are| will be| stands?| gets?| would be)? ?(?:the |now |currently )*(?<by>higher|highest|lower|lowest|brighter|brightest|better|best|easier|first|sooner)(?: (?:one|up|now|tonight|then|of (?:them|the two)|at the moment|right now|in the sky|placed|to (?:see|look at|start with|begin with)|first))*$/u;
+
+const comparedBy = (by: string): string => {
+  if (/bright|easi/u.test(by)) return 'brighter';
+  return /first|sooner/u.test(by) ? 'sooner' : 'higher';
+};
+
+/** Which of the two that were asked about last. @param earlier the line before the one before, of another target; null: none */
+const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: string | null): string | null => {
+  const by = WHICH.exec(plain)?.groups?.['by'];
+  if (by === undefined) return null;
+  const first = comparedBy(by);
+  if (before.command.name === 'compare') return lineOf({ ...before, values: { ...before.values, first } });
+  const other = earlier === null ? null : toldLine(earlier, known.allCommands ?? []);
+  const [one, two] = [other === null ? null : nameOf(other), nameOf(before)];
+  if (one === null || two === null || !FINDABLE.test(before.command.name)) return null;
+  return withInherited(before, `compare ${one} other:"${two}" first:${first}`, known);
+};
+
+const PHASE =
+  /^(?:(?:and|so|but|ok),? )*(?:is (?:it|the moon) (?:a |at |nearly |almost |still |now )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking)(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
+
+const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
+  if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
+  if (before.command.name === 'moon') return lineOf(before);
+  const { at, on } = before.values;
+  const when = [on, at].filter((part) => part !== undefined).join(' ');
+  return withInherited(before, when === '' ? 'moon' : `moon at:"${when}"`, known);
+};
+
+/** The line of any of the three. @param earlier the line before the one before, of another target; null: none */
+export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier: string | null): string | null => {
+  const plain = mended(text.replace(/[’‘`]/gu, "'"), known);
+  return (
+    notFound(before, plain, known) ?? whichOfTwo(before, plain, known, earlier) ?? phaseOfMoon(before, plain, known)
+  );
+};
+
+/** Of the sky, after a target: by themselves the same words may tell of a port, or of a lamp. */
+export const isOfSeenOrNot = (text: string): boolean => {
+  const plain = cleanText(text)
+    .replace(/[’‘`]/gu, "'")
+    .toLowerCase()
+    .replace(/[?!.\s]+$/u, '');
+  return [NOT_FOUND, WHICH, PHASE].some((form) => form.test(plain));
+};
