@@ -44,6 +44,7 @@ export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
+export { deedKindsIn, type DeedKind } from './words/kinds-of-deed.js';
 export { tellingMarks } from './answers/telling-marks.js';
 export {
   closingMeant,
@@ -80,6 +81,7 @@ export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
 export { doingsNow, type Doing } from './outcome/does-what-failed.js';
+export { cureGrade, type CureGrade } from './outcome/cure-grade.js';
 export { statesFailure } from './outcome/states-failure.js';
 export { isStillToCome } from './outcome/still-to-come.js';
 export { deniesPremise, refusesAsFine } from './outcome/denies-premise.js';

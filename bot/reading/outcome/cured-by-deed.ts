@@ -130,7 +130,8 @@ const plain = (breath: string): string =>
     .replace(/[^\p{L}\d'\u2019+:-]+/gu, ' ')
     .trim();
 
-const tellsOutcome = (breath: string): boolean => {
+/** Whether a breath, in small letters and without marks, says that it goes as it should. */
+export const tellsSuccess = (breath: string): boolean => {
   if (CAME_ED.test(breath)) return true;
   if (DID_IT.test(breath)) return true;
   if (OF_DOING.test(breath) || I_DID.test(breath) || OF_CAUSE.test(breath)) return false;
@@ -146,7 +147,7 @@ const deedIn = (text: string): DeedTold => {
     .split(BREATHS)
     .map((own) => ({ own, bare: plain(own) }))
     .filter(({ bare }) => bare !== '');
-  const told = breaths.map(({ bare }) => tellsOutcome(bare));
+  const told = breaths.map(({ bare }) => tellsSuccess(bare));
   const first = told.indexOf(true);
   const deeds = breaths.flatMap(({ bare }, at) => {
     const ahead = DID_IT.test(bare) ? bare.replace(DID_IT, '') : '';
