@@ -72,7 +72,7 @@ const OF_OTHERS =
 
 /** "What's that shining thing in the sky": one that was seen, and no side named. */
 const THAT_IN_SKY =
-  /^(?:what|what's|whats|which|wat|wats)\b(?: is)? (?:that|the|this) (?:(?:really|very|super|so|big|huge) )*(?:bright|shining|shiny|brilliant|glowing) (?:star|thing|object|planet|light|one|dot|spot)\b/u;
+  /^(?:what|what's|whats|which|wat|wats)\b(?: is)? (?:that|the|this) (?:(?:really|very|super|so|big|huge) )*(?:bright|shining|shiny|brilliant|glowing|orange\w*|red(?:dish)?|yellow\w*|white|blu(?:e|ish)) (?:star|thing|object|planet|light|one|dot|spot)\b/u;
 
 const isOfWholeSky = (asked: Asked): boolean =>
   (says(asked, BRIGHTEST) || says(asked, THAT_IN_SKY)) &&
@@ -87,7 +87,15 @@ export const brightOne: Rule = (asked) => {
     return brightTowards(asked, says(asked, SETTING) ? 'west' : 'east', 'low');
   if (towards !== null) return isOfBrightOne(asked) || isOfOverhead(asked) ? brightTowards(asked, towards) : null;
   return isOfWholeSky(asked)
-    ? instantLine('bright', '', { ...asked, when: { ...asked.when, night: null } }, ofThing(asked))
+    ? instantLine(
+        'bright',
+        '',
+        { ...asked, when: { ...asked.when, night: null } },
+        {
+          ...(colourSaid(asked) === undefined ? {} : { colour: colourSaid(asked) ?? '' }),
+          ...ofThing(asked),
+        },
+      )
     : null;
 };
 
