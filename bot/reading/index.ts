@@ -44,6 +44,7 @@ export { supplyFigures } from './answers/supply-figures.js';
 export { answerMeant, saysAnswer } from './answers/answer-meant.js';
 export type { AnswerMeant } from './answers/question-in-hand.js';
 export { asksBack, sharesWords } from './answers/said-words.js';
+export { deedKindsIn, type DeedKind } from './words/kinds-of-deed.js';
 export { tellingMarks } from './answers/telling-marks.js';
 export {
   closingMeant,
@@ -69,6 +70,7 @@ export { wantsNote } from './answers/wants-note.js';
 export { takesBack } from './answers/takes-back.js';
 export { namesNoMount } from './answers/names-no-mount.js';
 export { leavesWalk } from './answers/leaves-walk.js';
+export { tellsFinding } from './answers/tells-finding.js';
 export { tellsOfMount } from './answers/tells-of-mount.js';
 export { hasWordOfCure, tellsAstray } from './outcome/no-word-of-cure.js';
 export { eitherAsked } from './outcome/question-beside.js';
@@ -79,7 +81,8 @@ export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
 export { doingsNow, type Doing } from './outcome/does-what-failed.js';
+export { cureGrade, type CureGrade } from './outcome/cure-grade.js';
 export { statesFailure } from './outcome/states-failure.js';
 export { isStillToCome } from './outcome/still-to-come.js';
-export { deniesPremise } from './outcome/denies-premise.js';
+export { deniesPremise, refusesAsFine } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';

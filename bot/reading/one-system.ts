@@ -10,7 +10,8 @@ interface Named {
 const NEARLY_AS_SURE = 0.03;
 
 const PART_ENDS = /[.,;:!?()\n]|\s-\s|\b(?:but|while|whereas|though|although|yet|and)\b/iu;
-const NO_TROUBLE = /\b(?:no|without|never any?) (?:problems?|trouble|troubles|issues?|errors?)\b/giu;
+const NO_TROUBLE =
+  /\b(?:no|without|never any?) (?:problems?|trouble|troubles|issues?|errors?|drops?|drop-?outs?|disconnects?|time-?outs?)\b/giu;
 const DOES_WELL =
   /\b(?:works?|worked|working|fine|perfect(?:ly)?|ok|okay|happy|happily|flawless(?:ly)?|good|great|connects|connected|(?:finds?|sees?|found|saw) (?:it|the mount)|well)\b|\b(?:can|does|did|is|was|do)\s*$|^\s*so (?:is|does|do|was)\b/iu;
 const FAILS =

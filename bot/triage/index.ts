@@ -21,7 +21,7 @@ export {
 } from './walk/walk-state.js';
 export { tellText } from './walk/tell-text.js';
 export { howTold } from './walk/how-told.js';
-export { namesAThing, remediesOf, remediesTold, type RemedyTold } from './walk/remedies-told.js';
+export { remediesOf, remediesTold, thingsNamed, type RemedyTold } from './walk/remedies-told.js';
 export { collectingOffer } from './walk/collecting-offer.js';
 export { NO_COMPUTER } from './walk/opening.js';
 export { NUMBERS } from './walk/numbers.js';
@@ -31,6 +31,7 @@ export {
   contradictions,
   located,
   lookAlikes,
+  movedBy,
   speaksFor,
   standing,
   type Standing,

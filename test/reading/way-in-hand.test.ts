@@ -11,7 +11,7 @@ const pathIn = (text: string): string | undefined =>
 // Messages as members type them; what each plainly says was labelled by hand before it was read.
 const WAYS: readonly (readonly [string, string | undefined])[] = [
   ["The mount I borrow has bluetooth but I've not used that, I went with the serial lead.", 'serial-port'],
-  ['usb worked, i wanted wifi, so fitted the module: now it does not appear in networks at all', undefined],
+  ['usb worked, i wanted wifi, so fitted the module: now it does not appear in networks at all', 'network'],
   ['fine by usb, over bluetooth nothing', 'bluetooth'],
   ['it works over wifi but not with the usb cable', 'usb-cable'],
   [

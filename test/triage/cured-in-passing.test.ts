@@ -37,9 +37,12 @@ describe('at a remedy', () => {
   it.each([
     ['Cuo', 'took the fridge magnet off the hand controller and now it connects'],
     ['Cup', 'my wife unplugged the pond pump and now it talks, who knew'],
-  ])('a deed of no listed cause is kept in its own words, and ends the walk: %s “%s”', async (name, text) => {
+  ])('a deed of no listed cause is asked for once, and kept in its own words: %s “%s”', async (name, text) => {
     await atRemedy(name);
-    const end = await say(name, text);
+    const which = await say(name, text);
+    expect(which.summary).toBe('Good to hear. What was it?');
+    expect(which.choices?.map(({ label }) => label).at(-1)).toBe('Something else');
+    const end = await say(name, 'something else');
     expect(end.notes.join(' ')).toContain('Good to hear. I keep what it was with the walk');
     expect(JSON.stringify(end)).toContain(text);
   });

@@ -133,6 +133,7 @@ const ENTRY_TOLD: ReadonlyMap<string, string> = new Map([
   ['date-entries.day-off', 'date'],
   ['date-entries.half-day', 'time'],
   ['date-entries.clock-off', 'time'],
+  ['date-entries.reset', 'date'],
 ]);
 const ENTRIES = 'entries-screen';
 const entryTold = (read: Reading, check: string): string | undefined =>

@@ -1,6 +1,6 @@
 /** What a reply asks beside its step or instead of it, kept for the next turn, and the words that answer it. */
 import type { Problem } from '../../ground/problem.js';
-import { takeWhich } from './credited.js';
+import { takeWhich } from './which-cured.js';
 import { guessedIn, takeGuessedReply } from './guessed-reply.js';
 import { takeNotSo } from './not-so-typed.js';
 import type { Began, SaidInTurn, Turn, TurnContext } from './turn.js';

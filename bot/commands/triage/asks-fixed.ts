@@ -3,6 +3,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import { isProblem } from '../../ground/problem.js';
 import {
   allWell,
+  cureGrade,
   curedByDeed,
   hasWordOfCure,
   outcomeSaid,
@@ -104,8 +105,6 @@ export const isAnswer = (began: Began, text: string): boolean => {
   return /\b(?:works?|connects?|answers)\b/iu.test(meant.label);
 };
 
-const FIXED = { kind: 'fixed' } as const;
-
 /** What a pressed yes runs: which of several remedies it was is asked behind it. */
 const yesLine = (began: Began, text: string, remedy: string | undefined): string => {
   const { walk } = began;
@@ -116,6 +115,24 @@ const yesLine = (began: Began, text: string, remedy: string | undefined): string
   if (remedy === undefined) return doLine(walk, 'end');
   // What could not be done is no cure unasked.
   return couldNotDo(walk.state, remedy) ? `triage walk:${walk.id} yes` : answerLine(walk, remedy, 'works');
+};
+
+/**
+ * The turn that asks whether it works now, of each remedy once.
+ * @param turn whose record holds the words
+ * @returns null where it was asked before
+ */
+export const askedOnce = (began: Began, text: string, turn: Turn, remedy: string | undefined): Turn | null => {
+  const { state } = turn.walk;
+  // Beside how often each question was put.
+  const key = `fixed.${remedy ?? ''}`;
+  if (remedy !== undefined && state.put?.[key] !== undefined) return null;
+  return {
+    ...turn,
+    walk: { ...turn.walk, state: { ...state, put: { ...state.put, [key]: 1 } } },
+    ifFixed: yesLine(began, text, remedy),
+    asks: { kind: 'fixed', remedy: remedy ?? null },
+  };
 };
 
 /** @returns null where the words do not sound so, or are plain enough by themselves */
@@ -130,11 +147,7 @@ export const takeSoundsCured = (began: Began, text: string): Turn | null => {
   const remedy = remedyOf(began);
   // Plainly cured after a remedy: that one's cure came late.
   if (step.kind === 'ask' && remedy !== undefined && said.isCureAnywhere) return null;
-  return changed(began, keptWords(context.by, began.walk.state, text), {
-    at: step,
-    ifFixed: yesLine(began, text, remedy),
-    asks: FIXED,
-  });
+  return askedOnce(began, text, changed(began, keptWords(context.by, began.walk.state, text), { at: step }), remedy);
 };
 
 /** "It was com7, I put 7 in and off she goes": the remedy told of before it was shown. */
@@ -148,7 +161,7 @@ export const askedIfFixed = (began: Began, text: string, turn: Turn): Turn => {
   if (!isAsked(began) || (before.step.kind !== 'ask' && said.isCuredBesides !== true)) return turn;
   const { step } = assess(context.model, turn.walk.state, context.outcomes);
   if (!isRemedyTold(step, text, said) || !(said.isCuredBesides === true || tellsOfCure(began, text, said))) return turn;
-  return { ...turn, ifFixed: yesLine(began, text, step.kind === 'try' ? step.id : undefined), asks: FIXED };
+  return askedOnce(began, text, turn, step.kind === 'try' ? step.id : undefined) ?? turn;
 };
 
 export const STILL_GOOD = 'Good to hear; the walk ends here. Clear skies.';
@@ -160,7 +173,9 @@ const takeFixed = (began: Began, rest: string): Turn | 'end' | null => {
   const words = last?.kind === 'text' ? last.words : '';
   const isBesides = outcomeSaid(context.model.reading, words).isCuredBesides === true;
   // What was tried last did nothing.
-  const remedy = isBesides && began.before.step.kind !== 'try' ? undefined : remedyOf(began);
+  const { asked } = walk.state;
+  const askedOf = asked?.kind === 'fixed' ? (asked.remedy ?? undefined) : undefined;
+  const remedy = isBesides && began.before.step.kind !== 'try' ? undefined : (askedOf ?? remedyOf(began));
   // "Yes, it was the cable" says it better than what was said before.
   const credited = takeCredited(began, rest, walk.state, remedy) ?? takeCredited(began, words, walk.state, remedy);
   if (credited !== null) return credited;
@@ -169,11 +184,26 @@ const takeFixed = (began: Began, rest: string): Turn | 'end' | null => {
   return isProblem(state) ? null : changed(began, state);
 };
 
+const FOR_NOW =
+  /^\W*(?:yes |no |well )?(?:it (?:works|does|is) )?(?:but )?(?:only )?(?:just )?for (?:now|the moment)\W*$/iu;
+
+/** "Only for now": it helped, and nobody knows for how long. */
+const takeForNow = ({ context, walk, ...began }: Began, text: string): Turn | null => {
+  const { asked } = walk.state;
+  const remedy = asked?.kind === 'fixed' && FOR_NOW.test(text) ? asked.remedy : null;
+  const state = remedy ? answerStep(context.model, walk.state, remedy, 'for-now', context.by) : null;
+  return state === null || isProblem(state) ? null : changed({ context, walk, ...began }, state);
+};
+
 /** A yes or a no to "Is it fixed?"; `end`: it is, without a remedy of this walk. */
 export const takeFixedReply = (began: Began, text: string): Turn | 'end' | null => {
   const { context, walk } = began;
-  const reply = isAsked(began) ? yesOrNo(text) : null;
-  if (reply === null || (reply.rest !== '' && reply.says === 'no') || walk.state.asked?.kind !== 'fixed') return null;
+  if (walk.state.asked?.kind !== 'fixed' || !isAsked(began)) return null;
+  const forNow = takeForNow(began, text);
+  if (forNow !== null) return forNow;
+  const reply = yesOrNo(text);
+  if (reply === null || (reply.rest !== '' && (reply.says === 'no' || cureGrade(reply.rest).grade === 'none')))
+    return null;
   return reply.says === 'no'
     ? changed(began, keptWords(context.by, walk.state, text), { notes: ['Then on with it.'] })
     : takeFixed(began, reply.rest);

@@ -5,7 +5,7 @@ import { talkIn } from '../asking/talk-among-people.js';
 import { asksBack } from '../../reading/index.js';
 import { tellText, turnFrom, type Speaker, type Step } from '../../triage/index.js';
 import { afterCure, endingMeant, NOT_CURED, withoutCure } from './at-the-end.js';
-import { askedWhatElse } from './credited.js';
+import { askedWhatElse } from './which-cured.js';
 import { changed, type Began, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
 

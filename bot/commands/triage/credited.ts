@@ -1,27 +1,18 @@
 /** What a cure is put down to: to what the member says was done, where that is another remedy than the one in hand or the likeliest. */
 import { isProblem } from '../../ground/problem.js';
-import {
-  curedByDeed,
-  leavesWalk,
-  outcomeSaid,
-  saysBrokenAgain,
-  saysSomethingElse,
-  type SaidOutcome,
-} from '../../reading/index.js';
+import { curedByDeed, outcomeSaid, saysSomethingElse } from '../../reading/index.js';
 import {
   answerStep,
-  namesAThing,
   type Assessment,
   type FaultEntry,
   remediesTold,
+  thingsNamed,
   type RemedyTold,
-  UNSURE,
   type WalkState,
 } from '../../triage/index.js';
-import { keptWords } from './kept-words.js';
+import { stepsDone, type StepsDone } from './does-its-steps.js';
 import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
-import type { Walk } from './walk-keeper.js';
 
 /** "As you said", "the card's way": the remedy in hand, whatever else is told. */
 const AS_SHOWN =
@@ -49,9 +40,6 @@ const [AS_GOOD, WITHIN] = [0.75, 1];
 /** Of two causes the likelier told is taken where the other is told by no more than this share. */
 const RIVAL = 0.7;
 const MOST_OFFERED = 3;
-/** Asked which, so far ahead of the others names one. */
-const NAMES_BY = 0.3;
-const LEAST_TOLD = 1;
 
 /** `fault`: that cause; `among`: one of these, which is asked; `else`: nothing that is listed; null: the one expected, or nothing is told. */
 export type Credited = { readonly fault: string } | { readonly among: readonly string[] } | 'else' | null;
@@ -71,7 +59,7 @@ const AT_ITS_CARD = 0.2;
 /** Told by no more than this it is not told: what was done is another thing. */
 const HARDLY_TOLD = 0.5;
 
-const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
+export const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
   if (own === undefined || (own.told < HARDLY_TOLD && own.share < EXPLAINED)) return false;
   // All that is told fits what was shown, whatever else it fits.
   if (own.share >= ALL_OF_OWN && own.share >= best.share) return true;
@@ -82,28 +70,35 @@ const isOwn = (own: RemedyTold | undefined, best: RemedyTold): boolean => {
   return best.told < PLAIN && own.share >= best.share;
 };
 
-const OF_NO_CURE: readonly SaidOutcome['what'][] = [
-  'unchanged',
-  'worse',
-  'partly',
-  'could-not',
-  'not-yet',
-  'asks-back',
-];
-
-/** Not a question, and no trouble told. */
-const isOfTheCure = ({ context: { model } }: Began, text: string): boolean =>
-  leavesWalk(model.reading, text) === null &&
-  !text.includes('?') &&
-  !OF_NO_CURE.includes(outcomeSaid(model.reading, text).what) &&
-  !saysBrokenAgain(text);
-
-const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
+export const isToldPlainly = ({ told, share }: RemedyTold): boolean =>
   (told >= PLAIN && share >= EXPLAINED) || (told >= SHORT && share >= ALL);
 
 const isFaint = ({ told, share }: RemedyTold): boolean =>
   share < EXPLAINED && (told < WELL_TOLD || share < NEARLY_EXPLAINED);
 
+/** The remedy on show first, as its steps may have been told in words that nobody knows, then those told best. */
+const among = (told: readonly RemedyTold[], shown: string | undefined): readonly string[] =>
+  [...new Set([...(shown === undefined ? [] : [shown]), ...told.map(({ fault }) => fault.id)])].slice(0, MOST_OFFERED);
+
+/** Neither the steps on show nor another's: what it was is asked, once. */
+const besides = (told: readonly RemedyTold[], shown: string | undefined): Credited =>
+  shown === undefined
+    ? 'else'
+    : {
+        among: among(
+          told.filter((one) => one.told >= NEAR),
+          shown,
+        ),
+      };
+
+interface Deed {
+  readonly isDone: boolean;
+  /** So much of its words in the one expected is enough. */
+  readonly ofOwn: number;
+  readonly steps: StepsDone;
+  /** The remedy that stands before the member. */
+  readonly shown: string | undefined;
+}
 const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
   own === undefined || own.share < ofOwn || own.told < HARDLY_TOLD;
 
@@ -111,11 +106,12 @@ const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
 const creditedOf = (
   told: readonly RemedyTold[],
   expected: string | undefined,
-  { isDone, ofOwn }: { readonly isDone: boolean; readonly ofOwn: number },
+  { isDone, ofOwn, steps, shown }: Deed,
 ): Credited => {
   const [best, second] = told;
-  const own = told.find(({ fault }) => fault.id === expected);
-  if (best === undefined) return isDone ? 'else' : null;
+  const own = steps.isOther ? undefined : told.find(({ fault }) => fault.id === expected);
+  if (steps.isDone && expected !== undefined) return null;
+  if (best === undefined) return isDone ? besides(told, shown) : null;
   if (isOwn(own, best)) return null;
   const isPlain = isToldPlainly(best);
   if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return { fault: best.fault.id };
@@ -123,8 +119,8 @@ const creditedOf = (
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
   // What was done is told in this remedy's own words, whatever else it may be.
-  if (near.length === 0) return isDone && isHardlyOwn(own, ofOwn) ? 'else' : null;
-  return { among: near.slice(0, MOST_OFFERED).map(({ fault }) => fault.id) };
+  if (near.length === 0) return isDone && isHardlyOwn(own, ofOwn) ? besides(told, shown) : null;
+  return { among: among(near, shown) };
 };
 
 /** "Rebooted everything": it cures more causes than one, and names none. */
@@ -170,6 +166,17 @@ const mayBeCure = (before: Assessment, { id, only }: FaultEntry, isMendedBeyondL
   );
 };
 
+const remedyShown = ({ step }: Assessment): string | undefined => (step.kind === 'try' ? step.id : undefined);
+const NOTHING_SHOWN = { steps: { isDone: false, isOther: false }, shown: undefined };
+
+/** No deed is told, or what was shown and no more than that. */
+const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides: boolean): boolean => {
+  if (curedByDeed(text).deed === '' || saysAsShown(text)) return true;
+  if (isOther) return false;
+  if (thingsNamed(began.context.model, text).length === 0) return true;
+  return !isBesides && remedyShown(began.before) !== undefined && isDoneAsShown(text);
+};
+
 /** @param expected the remedy that the cure would be put down to otherwise */
 export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
   const {
@@ -178,11 +185,12 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
-  if (!isElse && (deed === '' || saysAsShown(text) || !namesAThing(model, text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
-  if (!isBesides && before.step.kind === 'try' && isDoneAsShown(text)) return null;
+  const done = stepsDone(began, text);
+  if (!isElse && isAsShown(began, text, done, isBesides)) return null;
   if (!isBesides && RESTARTED.test(deed)) return curedByRestart(before, expected);
+  const { steps, shown } = isBesides ? NOTHING_SHOWN : { steps: done, shown: remedyShown(before) };
   const isMended = mendsBeyondLink(began, text);
   const told = remediesTold(model, before, text).filter(
     ({ fault }) => (!isBesides || fault.id !== expected) && mayBeCure(before, fault, isMended),
@@ -191,6 +199,8 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
   return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, {
     isDone: isDone || isElse,
+    steps,
+    shown,
     ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
   });
 };
@@ -201,13 +211,13 @@ const OF_SOMETHING_ELSE =
 /** What it was stands in no list: it is kept in the member's words, and the walk ends well. */
 const endedByElse = (began: Began, state: WalkState): Turn => {
   const turn = changed(began, state, { notes: [OF_SOMETHING_ELSE], show: 'summary' });
-  return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs } };
+  return { ...turn, walk: { ...turn.walk, endedUtcMs: began.context.nowUtcMs }, isCuredElse: true };
 };
 
 export const askedWhich = (began: Began, state: WalkState, faults: readonly string[]): Turn =>
   changed(began, state, { whichCured: faults, asks: { kind: 'which-cured', faults: [...faults] } });
 
-const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => {
+export const curedBy = (began: Began, state: WalkState, fault: string): Turn | null => {
   const cured = answerStep(began.context.model, state, fault, 'works', began.context.by);
   return isProblem(cured) ? null : changed(began, cured);
 };
@@ -233,39 +243,4 @@ export const takeCredited = (
   if (credited === null) return null;
   if (credited === 'else') return creditedElse(began, state, expected);
   return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
-};
-
-const OF_NO_CURE_KNOWN = { outcome: UNSURE } as const;
-
-/** What was taken for the cure was none, though it is cured: what it was is asked, in one short question. */
-export const askedWhatElse = (walk: Walk): Turn => {
-  const events = walk.state.events.map((event) =>
-    event.kind === 'try' && event.outcome === 'works' ? { ...event, ...OF_NO_CURE_KNOWN } : event,
-  );
-  return {
-    walk: { ...walk, state: { ...walk.state, events } },
-    notes: [],
-    show: 'step',
-    whichCured: [],
-    asks: { kind: 'which-cured', faults: [] },
-  };
-};
-
-/** Words to "What was it?": the one of those listed that they name, another that they name plainly, or else nothing that is listed. */
-export const takeWhich = (began: Began, text: string): Turn | null => {
-  const { context, walk } = began;
-  const { asked } = walk.state;
-  if (asked?.kind !== 'which-cured' || !isOfTheCure(began, text)) return null;
-  const told = saysSomethingElse(text) ? [] : remediesTold(context.model, began.before, text);
-  const [first, next] = told.filter(({ fault }) => asked.faults.includes(fault.id));
-  const [best] = told;
-  const state = keptWords(context.by, walk.state, text);
-  const isNamed =
-    first !== undefined &&
-    first.told >= LEAST_TOLD &&
-    first.told - (next?.told ?? 0) >= NAMES_BY &&
-    isOwn(first, best ?? first);
-  if (isNamed) return curedBy(began, state, first.fault.id);
-  if (best !== undefined && isToldPlainly(best)) return curedBy(began, state, best.fault.id);
-  return creditedElse(began, state, asked.faults.at(-1));
 };

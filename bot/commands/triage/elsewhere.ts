@@ -1,7 +1,14 @@
 /** Words that answer another question of the walk than the one in hand: taken where they plainly do, else asked back. */
 import { isProblem } from '../../ground/problem.js';
 import { NO_CLIENT, takesBack, toldElsewhere, type Reading, type ToldElsewhere } from '../../reading/index.js';
-import { answerInstead, answerStep, wantsPlainWords, whatEachAnswerSays, type WalkState } from '../../triage/index.js';
+import {
+  answerInstead,
+  answerStep,
+  movedBy,
+  wantsPlainWords,
+  whatEachAnswerSays,
+  type WalkState,
+} from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import { saidBefore } from './said-before.js';
 import { lastSaidToIt } from './last-said.js';
@@ -50,6 +57,7 @@ const named = ({ context: { model } }: Began, { check, label }: ToldElsewhere): 
 };
 
 const SURENESS = 0.75;
+const BEARS = 0.1;
 
 /** Among what was read from the words last told. */
 const withFact = (state: WalkState, { check, answer }: ToldElsewhere, quote: string): WalkState => {
@@ -80,6 +88,21 @@ const takenFor = (began: Began, told: WalkState, found: ToldElsewhere, text: str
 const stands = ({ walk, before }: Began, { check, answer }: ToldElsewhere): boolean =>
   (check === WAY ? before.context.path : saidBefore(walk.state.events).get(check)) === answer;
 
+/** What speaks for a cause or against one is no answer to another question. */
+const mayAnswerAnother = (read: Reading): boolean =>
+  read.by === 'words' &&
+  read.suggested.length === 0 &&
+  tellsNoFact(read) &&
+  !read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT);
+
+/** Another way to the mount turns the whole walk: only where it takes the place of something. */
+const isToBeTaken = ({ before }: Began, { isPlain, check }: ToldElsewhere, text: string): boolean =>
+  isPlain && (check !== WAY || before.context.path === null || takesBack(text));
+
+/** An answer that bears on nothing in question is none to be offered. */
+const bears = ({ before }: Began, { check, answer }: ToldElsewhere): boolean =>
+  check === WAY || movedBy(before, check, answer) >= BEARS;
+
 /**
  * @param told the record with the words, of which nothing else was read
  * @param isNear they are near an answer to the question in hand
@@ -92,22 +115,19 @@ export const takeElsewhere = (
   isNear: boolean,
 ): Turn | null => {
   const { walk, before } = began;
-  if (read.by !== 'words' || !tellsNoFact(read) || !isAsked(began)) return null;
-  if (read.facts.some(({ what, answer }) => what === 'client' && answer === NO_CLIENT)) return null;
+  if (!isAsked(began) || !mayAnswerAnother(read)) return null;
   const found = toldIn(began, text);
   // What was said already is not asked back, nor anything twice in a row.
   if (found === null || stands(began, found)) return null;
   const label = named(began, found);
-  // Another way to the mount turns the whole walk: only where it takes the place of something.
-  const isTaken = found.isPlain && (found.check !== WAY || before.context.path === null || takesBack(text));
-  if (isTaken)
+  if (isToBeTaken(began, found, text))
     return changed(began, takenFor(began, told, found, text), {
       notes: [`I take it: ${label}.`],
       at: before.step,
       few: true,
     });
   // At a remedy what came of it is asked, and no other question beside it.
-  if (isNear || before.step.kind === 'try' || lastSaidToIt(began) !== null) return null;
+  if (isNear || !bears(began, found) || before.step.kind === 'try' || lastSaidToIt(began) !== null) return null;
   return changed(began, told, {
     notes: [`Did you mean “${label}”? Or tell me in other words; yours are kept.`],
     at: before.step,

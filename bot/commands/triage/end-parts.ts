@@ -29,7 +29,12 @@ export const fixedParts = (walk: Walk, ifFixed: string, remedy: FaultEntry | nul
   notes: [FIXED_MEANS],
   choices: [
     { label: 'Yes, it works now', run: ifFixed },
-    ...(remedy === null ? [] : [{ label: 'Done, and no change', run: answerLine(walk, remedy.id, 'same') }]),
+    ...(remedy === null
+      ? []
+      : [
+          { label: 'Done, and no change', run: answerLine(walk, remedy.id, 'same') },
+          { label: 'Only for now', run: answerLine(walk, remedy.id, 'for-now') },
+        ]),
     { label: remedy === null ? 'No, go on' : 'Not done yet: show the lines', run: `triage walk:${walk.id}` },
   ],
 });

@@ -165,6 +165,24 @@ const zoneFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | n
 const NAMED_DATE =
   /\b(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s+(?:of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?\s+(\d{1,2})(?:st|nd|rd|th)?)\b/iu;
 
+const YEAR = /(?<![\d.:/])(?:19|20)\d\d(?![\d.:])/u;
+/** A receiver that counts weeks from zero, or a cell that is empty, is years behind. */
+const YEARS_BEHIND = 2;
+
+const SHOWN = /\b(?:says?|said|shows?|showing|reads?|displays?|thinks?|date|clock|year|gps|back|gives|got)\b/iu;
+/** Of the gear itself, not of what it shows. */
+const OF_THE_GEAR =
+  /\b(?:bought|built|made|since|firmware|version|manual|driver|update\w*|released?|model|copyright|worked|phased|warranty)\b/iu;
+
+/** A year long past, read beside a day and its month. */
+const longPast = (text: string, nowUtcMs: UtcMs): Found | null => {
+  if (!NAMED_DATE.test(text) || !SHOWN.test(text) || OF_THE_GEAR.test(text)) return null;
+  const year = YEAR.exec(text)?.[0];
+  return year !== undefined && Number(year) <= new Date(nowUtcMs).getUTCFullYear() - YEARS_BEHIND
+    ? ['reset', 'the mount has a date of years ago']
+    : null;
+};
+
 const dateFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | null => {
   const found = NAMED_DATE.exec(text);
   if (found === null) return null;
@@ -180,6 +198,11 @@ const dateFact = (text: string, { zone }: SpotNamed, nowUtcMs: UtcMs): Found | n
 const SURENESS = 0.92;
 const QUOTE = 120;
 
+const understoodAs = (what: string, [answer, label]: Found, text: string): Understood => ({
+  fact: { what, answer, sureness: SURENESS, quote: text.trim().slice(0, QUOTE), by: 'words' },
+  label,
+});
+
 /** What of the entries read out is not as it should be there, or that it is. */
 export const entriesCompared = (text: string, spot: SpotNamed, nowUtcMs: UtcMs): readonly Understood[] =>
   (
@@ -188,13 +211,7 @@ export const entriesCompared = (text: string, spot: SpotNamed, nowUtcMs: UtcMs):
       ['zone-entries', zoneFact(text, spot, nowUtcMs)],
       ['date-entries', dateFact(text, spot, nowUtcMs)],
     ] as const
-  ).flatMap(([what, found]) => {
-    if (found === null) return [];
-    const [answer, label] = found;
-    return [
-      { fact: { what, answer, sureness: SURENESS, quote: text.trim().slice(0, QUOTE), by: 'words' as const }, label },
-    ];
-  });
+  ).flatMap(([what, found]) => (found === null ? [] : [understoodAs(what, found, text)]));
 
 /** @param texts the walk's words so far, this line last */
 const entriesTold = async (
@@ -202,6 +219,8 @@ const entriesTold = async (
   request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
   texts: readonly string[],
 ): Promise<readonly Understood[]> => {
+  const past = longPast(texts.at(-1) ?? '', request.nowUtcMs);
+  if (past !== null) return [understoodAs('date-entries', past, texts.at(-1) ?? '')];
   const text = inFigures(withNames(texts.at(-1) ?? ''));
   const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text) || ZONE_READ.test(text);
   if (!isRead || ![LONGITUDE, LATITUDE, LONGITUDE_SIDE, OFFSET, NAMED_DATE].some((one) => one.test(text))) return [];

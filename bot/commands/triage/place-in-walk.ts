@@ -25,10 +25,15 @@ interface Named {
 
 const BY_THE_WAY = /[ ,]+(?:by the way|btw|right now|now|tonight|though|these days|at the moment)(?=[ ,.!]|$)/iu;
 
+/** "Site is leeds", "; site Leeds". */
+const SITE_IS =
+  /(?:^|[.,;:!] *|\b(?:and|my|our|the) )(?:site|town|city|village|location)(?: is| in|:|=)? (\p{L}[\p{L}' -]{2,30}?(?:, ?\p{L}[\p{L}' ]{2,20}?)?)(?=[.;:!?]|,|$| and | but )/iu;
+
 /** "York, england" goes before "York" alone. */
 const placeIn = (deps: Pick<Deps, 'places'>, text: string): Named | null => {
-  const named = LIVES_IN.exec(text.replace(BY_THE_WAY, ''));
-  const said = named?.[1] ?? named?.[2];
+  const own = text.replace(BY_THE_WAY, '');
+  const named = LIVES_IN.exec(own);
+  const said = named?.[1] ?? named?.[2] ?? SITE_IS.exec(own)?.[1];
   if (said === undefined) return null;
   for (const name of new Set([said, said.replace(/,.*$/u, '')])) {
     const found = resolvePlace(deps.places(), name);

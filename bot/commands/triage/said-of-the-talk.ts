@@ -6,19 +6,21 @@ import {
   readText,
   supposition,
   suspectedCause,
+  tellsFinding,
   thingsLacked,
   withoutSaidAlready,
   type OfTheTalk,
 } from '../../reading/index.js';
-import { NUMBERS, passStep } from '../../triage/index.js';
-import { answerInWords } from './answer-in-words.js';
+import { answerStep, passStep, UNSURE } from '../../triage/index.js';
+import { answerInWords, isSafetyLook } from './answer-in-words.js';
 import { answerOfDoing, ASKED_BACK, asksOfDoing } from './asks-back.js';
 import { takeHow } from './asks-how.js';
+import { keptWords } from './kept-words.js';
 import { takeBackChoices } from './read-notes.js';
+import { answersOf } from './step-data.js';
 import { GO_ON } from './take-words.js';
 import { isDenied } from './told-at-card.js';
 import { changed, isAsked, type Began, type Doing, type Turn } from './turn.js';
-import { hasBegun } from './walk-words.js';
 
 /** Said where a walk goes on waiting. */
 export const STAYS = 'The walk waits where it was: answer its last question whenever you like.';
@@ -26,6 +28,11 @@ export const STAYS = 'The walk waits where it was: answer its last question when
 const LOST = 'Sorry. Here is how, once more. “Not sure” is an answer too, and “a person please” hands it to a helper.';
 const HOW_LONG = 'Most walks take four to eight steps. “Not sure” passes one on.';
 const NOT_SAID = 'Sorry. Tell me in other words what is wrong; yours are kept.';
+
+const WAITS = new Map<OfTheTalk, string>([
+  ['later', 'No hurry.'],
+  ['idle', 'I am here.'],
+]);
 
 const DOES = new Map<OfTheTalk, Doing>([
   ['takes-back', 'back'],
@@ -60,18 +67,14 @@ const isAnswered = (began: Began, text: string): boolean =>
 
 /** What the words are of the talk, where a question or a remedy waits for words. */
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
-  const { context, walk, before } = began;
-  const { model } = context;
-  const { step } = before;
-  const isWaiting =
-    hasBegun(walk) &&
-    leavesWalk(model.reading, text) === null &&
-    (step.kind === 'ask' || step.kind === 'try' || step.kind === NUMBERS);
+  const { model } = began.context;
+  const { step } = began.before;
+  const isWaiting = isAsked(began) && leavesWalk(model.reading, text) === null;
   const kind =
     isWaiting && !isDenied(began, text) && thingsLacked(text).size === 0 ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;
   // "As I said" is heard with what was said, where the words of it are known.
-  if (kind === 'asked-before' && isAnswered(began, text)) return null;
+  if ((kind === 'asked-before' && isAnswered(began, text)) || (kind === 'later' && tellsFinding(text))) return null;
   return !asksForALook(kind, text) && tellsNothing(began, text, kind) ? kind : null;
 };
 
@@ -80,6 +83,31 @@ const takeOfDoing = (began: Began, text: string): Turn | null =>
   isAsked(began) && asksOfDoing(text) && tellsNothing(began, text)
     ? changed(began, began.walk.state, { ...answerOfDoing(text), at: began.before.step, asksBack: text })
     : null;
+
+/** What is not known by name is seldom there: "don't know what that is, so no". */
+const KNOWS_NOT_WHAT =
+  /\b(?:do ?n['\u2019]?t|do not|dont|no idea|not sure|never heard|what['\u2019]?s|what) (?:really )?(?:know |of |understand )?(?:what )?(?:that|it|this|an?|the|those|one)?\b[^.;!?]{0,24}\b(?:is|means?|are|of)\b/iu;
+const SO_NO =
+  /\b(?:so|then|but|therefore|probably|guess|think|assume|presume|say) (?:i (?:guess|think|say|assume) |probably |it['\u2019]?s )*(?:no|not|none|nope)\W*$/iu;
+
+/** A look at what the member does not know by name is passed on, or answered with the no that they say. */
+const takeUnknown = (began: Began, text: string, kind: OfTheTalk): Turn | null => {
+  const { context, walk, before } = began;
+  const { step } = before;
+  if (kind !== 'lost' || step.kind !== 'ask' || step.opening || !KNOWS_NOT_WHAT.test(text) || !SO_NO.test(text))
+    return null;
+  const none = isSafetyLook(step) ? undefined : answersOf(before).find(({ label }) => /^no\b/iu.test(label));
+  const state = answerStep(
+    context.model,
+    keptWords(context.by, walk.state, text),
+    step.id,
+    none?.id ?? UNSURE,
+    context.by,
+  );
+  return isProblem(state)
+    ? null
+    : changed(began, state, { notes: none === undefined ? [] : [`I take it: ${none.label}.`] });
+};
 
 /** @param take what the word about the walk that these words are does */
 export const takeOfTheTalk = (
@@ -96,8 +124,10 @@ export const takeOfTheTalk = (
   const doing = DOES.get(kind);
   if (doing === 'doubt' && takeBackChoices(context.model, walk).length === 0) return told(NOT_SAID);
   if (doing !== undefined) return take(doing);
-  if (kind === 'later') return problem('beside-the-walk', `No hurry. ${STAYS}`);
-  if (kind === 'idle') return problem('beside-the-walk', `I am here. ${STAYS}`);
+  const unknown = takeUnknown(began, text, kind);
+  if (unknown !== null) return unknown;
+  const waits = WAITS.get(kind);
+  if (waits !== undefined) return problem('beside-the-walk', `${waits} ${STAYS}`);
   if (kind === 'how-long') return told(HOW_LONG);
   const passed =
     kind === 'asked-before' && before.step.kind === 'ask'

@@ -28,6 +28,11 @@ export const NUMBERS_QUESTION = 'What did you send it to, and where did the tube
 
 const HANDSET_ALONE: StepAnswer = { id: NO_COMPUTER, label: 'No computer: the hand controller alone' };
 
+/** Where a part of a computer's way was told of, there is one; what the hand controller shows is seen without any. */
+const mayBeAlone = (ways: readonly string[] | undefined): boolean =>
+  ways === undefined ||
+  (!ways.includes('board-cable') && ['controller-serial', 'bridge-own-network'].every((way) => ways.includes(way)));
+
 const openingAnswers = (assessment: Assessment, step: Extract<Step, { opening: true }>): readonly StepAnswer[] => {
   if (step.id === 'system')
     return [
@@ -42,8 +47,7 @@ const openingAnswers = (assessment: Assessment, step: Extract<Step, { opening: t
       { id: 'platform', label: 'Through a driver platform' },
     ];
   const ways = step.paths.map((id) => ({ id, label: assessment.pathTitle(id) }));
-  // Where a part of a computer's way was told of, there is one.
-  return assessment.context.paths === undefined ? [...ways, HANDSET_ALONE] : ways;
+  return mayBeAlone(assessment.context.paths) ? [...ways, HANDSET_ALONE] : ways;
 };
 
 /** The answers of a step with their labels, "not sure" among them where it is one. */

@@ -88,6 +88,8 @@ const ofSupposed = (walk: Walk, assessment: Assessment, check: string): string =
   if (check === OTHER_COMPUTER && suspected !== null) return ofOwnSuspicion(suspected);
   const likely = likelyBehind(assessment, check);
   if (likely >= FITS) return `By what you told me it may well be: ${percent(likely)}. This look tells.`;
+  // What was seen speaks for it, whatever was told before.
+  if (words?.kind === 'text' && words.suggests.some(({ weight }) => weight > 1)) return SPOKEN_OF;
   return likely >= HARDLY || likely === 0
     ? 'It may be. This look tells.'
     : `By what you told me hardly: ${percent(likely)}. This look tells.`;

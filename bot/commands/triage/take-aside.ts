@@ -1,5 +1,12 @@
 /** Words to a step that are no answer to it: what is yet to be done, and what the member suspects. */
-import { isStillToCome, outcomeSaid, suspectedCause, type AnswerMeant, type Reading } from '../../reading/index.js';
+import {
+  isStillToCome,
+  outcomeSaid,
+  suspectedCause,
+  tellsFinding,
+  type AnswerMeant,
+  type Reading,
+} from '../../reading/index.js';
 import { assess, type WalkState } from '../../triage/index.js';
 import { heardIn } from './read-notes.js';
 import { supposedNext, supposedStands } from './supposed.js';
@@ -10,7 +17,8 @@ const NO_HURRY = 'No hurry: try it when you can.';
 /** It is yet to be done: the remedy stands. */
 const takeNotYet = (began: Began, text: string, state: WalkState, { facts }: Reading): Turn | null => {
   const { context, before } = began;
-  const isYet = facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet';
+  const isYet =
+    facts.length === 0 && outcomeSaid(context.model.reading, text).what === 'not-yet' && !tellsFinding(text);
   return isYet && before.step.kind === 'try' ? changed(began, state, { notes: [NO_HURRY], at: before.step }) : null;
 };
 

@@ -23,13 +23,33 @@ const wasAsked = ({ walk: { state } }: Began): boolean => {
   return last?.kind === 'text' && asksOfTheStep(last.words) !== null;
 };
 
+/** Looks into a program's or the mount's settings. */
+const OF_SETTINGS: ReadonlySet<string> = new Set([
+  'bridge-entry',
+  'port-match',
+  'port-settings',
+  'settings-screen',
+  'mount-type',
+  'patience',
+  'epoch-entries',
+  'program-clock',
+  'bridge-speed',
+  'motion-rate',
+  'tracking-rate',
+  'park-state',
+]);
+
 const WAY_BY_EYE =
   'Follow the cable from the computer: does it end at the hand controller or at a socket of the mount, or is there none (Wi-Fi, Bluetooth)? Pick what comes nearest.';
 
 /** What stands with the question itself tells it for the others of the opening, and for numbers. */
-const ofLook = (began: Began): readonly string[] => {
+const ofLook = (began: Began, asked: AsksOfStep): readonly string[] => {
   const { step } = began.before;
-  return step.kind === 'ask' && step.opening && step.id === 'path' ? [WAY_BY_EYE] : howLines(began.walk, began.before);
+  if (step.kind === 'ask' && step.opening && step.id === 'path') return [WAY_BY_EYE];
+  const lines = howLines(began.walk, began.before);
+  return asked === 'where' && OF_SETTINGS.has(step.id) && !lines.some((line) => NAMES_A_PLACE.test(line))
+    ? [...lines, WHERE_TO_SEEK]
+    : lines;
 };
 
 const ofRemedy = (began: Began, asked: AsksOfStep, text: string): readonly string[] => {
@@ -53,7 +73,7 @@ export const takeAsksOfStep = (began: Began, { text, answer }: SaidInTurn): Turn
   const { context, walk, before } = began;
   const { step } = before;
   const isRemedy = step.kind === 'try';
-  const lines = isRemedy ? ofRemedy(began, asked, text) : ofLook(began);
+  const lines = isRemedy ? ofRemedy(began, asked, text) : ofLook(began, asked);
   const isSaidAgain = wasAsked(began);
   return changed(began, keptWords(context.by, walk.state, text), {
     notes: isSaidAgain ? [isRemedy ? NO_MORE_AT_REMEDY : NO_MORE_AT_LOOK] : lines,

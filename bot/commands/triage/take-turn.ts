@@ -23,6 +23,7 @@ import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { takePlace } from './place-in-walk.js';
+import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
 import type { Walk } from './walk-keeper.js';
@@ -226,7 +227,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const began: Began = { context, walk, before, notes, isOpening: found.isNew };
   const taken = await takeSaid(began, said);
   if (isProblem(taken)) return taken;
-  const turn = notHasty(began, said, taken);
+  const turn = notHasty(began, said, onlySureCures(began, said, taken));
   const harm = said.text === undefined ? null : (harmNear(said.text) ?? sunHarmNear(said.text));
   return asking(context, harm === null ? turn : { ...turn, notes: [harm, ...turn.notes] });
 };

@@ -38,7 +38,7 @@ import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, isFoundSet, isNotThere } from './told-at-card.js';
 import { withNamed } from './supposed.js';
 import { takeAside } from './take-aside.js';
-import { changed, wasShown, type Began, type Turn } from './turn.js';
+import { changed, isAsked, wasShown, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
 export const NO_GUESS =
@@ -52,12 +52,15 @@ export const GO_ON = 'Your words are kept. I leave this question and go on.';
 
 const DONE = 'Good. Then do once more what failed before, and tell me how it goes.';
 
+/** A turn behind the deed tells what came of it. */
+const TURNS = /\b(?:but|though|although|except|only|then it|still)\b/iu;
+
 /** It was done, and no word of what came of it. */
 const isMerelyDone = ({ context, before: { step } }: Began, text: string, { facts }: Reading): boolean => {
   const isAtOutcome = step.kind === 'try' || step.kind === NUMBERS;
   if (!isAtOutcome || facts.some(({ what }) => context.model.check(what) !== undefined)) return false;
   const { isDone, isCured } = curedByDeed(text);
-  return !isCured && (isDone || outcomeSaid(context.model.reading, text).what === 'done');
+  return !isCured && !TURNS.test(text) && (isDone || outcomeSaid(context.model.reading, text).what === 'done');
 };
 
 const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
@@ -66,10 +69,25 @@ const OF_ANOTHER = 'That is another thing’s, and kept. Of the mount’s own:';
 const OF_NO_MOUNT =
   'I hear nothing of a mount in that, and keep your words. If one is in trouble, tell me what it should do and what it does, or begin here:';
 
+/** Said at a remedy of words that tell neither what came of it nor anything that is known here. */
+const NOT_READ =
+  'Kept, in your words, for whoever helps; I could not place it. After those lines: is the trouble gone, another now, or as it was?';
+
+/** They speak for a cause or against one, and answer no question. */
+const WEIGHED_IN = 'That tells something, and is weighed in.';
+
 /** What is said to words that tell nothing of what the step asks: it was done, or they are of another thing. */
 const besideTheStep = (began: Began, text: string, read: Reading): string | null => {
   if (isMerelyDone(began, text, read)) return DONE;
+  if (read.suggested.length > 0 && read.understood.length + read.perhaps.length === 0) return WEIGHED_IN;
   return SHOWN_BY_IT.has(began.before.step.id) && withoutOtherThings(text) === '' ? OF_ANOTHER : null;
+};
+
+/** Whoever is in the middle of a walk speaks of the mount, whatever the words. */
+const nothingSure = (began: Began, text: string, { suggested }: Reading): readonly string[] => {
+  if (suggested.length > 0) return [WEIGHED_IN];
+  if (!isAsked(began)) return [namesNoMount(began.context.model.reading, text) ? OF_NO_MOUNT : NOTHING_SURE];
+  return [began.before.step.kind === 'try' ? NOT_READ : NOTHING_SURE];
 };
 
 const saidOf = (
@@ -81,11 +99,12 @@ const saidOf = (
 ): readonly string[] => {
   const beside = isLeft && meant === null ? besideTheStep(began, text, read) : null;
   if (beside !== null) return [beside];
+  const isUnread = read.understood.length + read.perhaps.length === 0;
   const said =
-    isLeft && wasShown(began) && read.by === 'words' && read.understood.length + read.perhaps.length === 0
+    isLeft && wasShown(began) && read.by === 'words' && isUnread
       ? [notPlaced(text, meant)]
       : readWords(began.context.model, read, meant, isLeft ? began.before.step.id : undefined);
-  if (said[0] === NOTHING_SURE && namesNoMount(began.context.model.reading, text)) return [OF_NO_MOUNT];
+  if (said[0] === NOTHING_SURE) return nothingSure(began, text, read);
   if (!isLeft || meant !== null || !isGuessAtSafety(began, text)) return said;
   return [...(read.understood.length > 0 ? said : []), NO_GUESS];
 };

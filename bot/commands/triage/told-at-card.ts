@@ -6,6 +6,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import {
   asksBack,
   connectsAndFails,
+  cureGrade,
   deniesPremise,
   hasNone,
   hasOnlyOne,
@@ -13,6 +14,7 @@ import {
   doingsNow,
   namesLacked,
   outcomeSaid,
+  refusesAsFine,
   statesFailure,
   thingsLacked,
   withoutOfItself,
@@ -78,18 +80,18 @@ interface Told {
   readonly complaint: 'other' | 'same' | null;
   /** What the remedy would have set right is right. */
   readonly isSet: boolean;
+  /** It is looked at, and still as wrong as it was. */
+  readonly isStillWrong: boolean;
 }
 
 const toldOf = (began: Began, read: Reading): Told => {
   const { step } = began.before;
   const { check, answer } = step.kind === 'try' ? step.fault.verify : {};
-  return {
-    complaint: complaintNow(began, read),
-    isSet:
-      check !== undefined &&
-      !COMPLAINT.has(check) &&
-      read.facts.some((fact) => fact.what === check && fact.answer === answer),
-  };
+  const seen = COMPLAINT.has(check ?? '') ? undefined : read.facts.find(({ what }) => what === check);
+  const isSet = seen !== undefined && seen.answer === answer;
+  const isLikelyUnderIt =
+    seen !== undefined && check !== undefined && underCause(began.before, check, seen.answer) >= NOT_OF_IT;
+  return { complaint: complaintNow(began, read), isSet, isStillWrong: !isSet && isLikelyUnderIt };
 };
 
 /** What the remedy would have set right is told to be right, and no word that it was done: the remedy was not. */
@@ -108,11 +110,28 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
   const isAskedAfter = wasAskedAfter(began);
   const isAfter = AFTERWARDS.test(text);
   if (!isAfter && (NOT_YET.test(text) || !(isAskedAfter || toldOf(began, read).isSet))) return null;
-  const { complaint, isSet } = toldOf(began, read);
+  const { complaint, isSet, isStillWrong } = toldOf(began, read);
   if (complaint !== null) return complaint === 'other' ? 'changed' : 'same';
   if (GLAD.test(text)) return null;
+  if (isAfter && isStillWrong) return 'same';
   return isSet || (isAskedAfter && tellsElse(text)) ? 'same' : null;
 };
+
+/** Of what was done at this remedy. */
+const DID =
+  /\b(?:now|(?:i|we)(?: have|['\u2019]ve)? \w+ed|did|done|swapped|changed|set|put|moved|new|another|other|different)\b/iu;
+/** Likelier than this under the cause in hand, a part found so does not speak against it. */
+const REFUTES = 0.2;
+
+/** "It carries data, my scanner uses it": a part is told to be as this cause would hardly have it. */
+const isRefuted = ({ context: { model }, before }: Began, { by, facts }: Reading): boolean =>
+  by === 'words' &&
+  before.step.kind === 'try' &&
+  facts.some(({ what, answer, or }) => {
+    const check = model.check(what);
+    const isOfPart = check !== undefined && !COMPLAINT.has(what) && check.contrast === undefined && or === undefined;
+    return isOfPart && check.good === answer && underCause(before, what, answer) <= REFUTES;
+  });
 
 const I_COULD_NOT = /\b(?:i|we|me|us)\b[^.;,!?]{0,25}\b(?:can(?:not| not|['’]?t)|could(?: not|n['’]?t)|unable)\b/iu;
 
@@ -150,6 +169,7 @@ const KEEPS_AWAY = 0.5;
 export const keepsAway = (assessment: Assessment, fault: string): boolean =>
   NOT_CONNECTED.reduce((sum, answer) => sum + underCause(assessment, HOW_FAR, answer, fault), 0) > KEEPS_AWAY;
 
+const NO_DOINGS: ReadonlySet<Doing> = new Set();
 const MOVES: readonly Doing[] = ['moves', 'lands', 'stays'];
 const LINKS: readonly Doing[] = ['link', 'found', 'lasts', 'moves', 'lands'];
 /** What failed, by what was told of it → what the mount must do now for that to be mended. */
@@ -182,19 +202,32 @@ const likeliest = (before: Assessment, check: string): string | undefined => {
   );
 };
 
-/** What the words at a remedy say is done now, held against what failed; null where they say nothing of the kind. */
-const doneNow = ({ walk, before }: Began, text: string): 'what-failed' | 'another' | null => {
+/** What the mount must do now for that to be mended which failed; undefined where nobody knows. */
+const mendedBy = ({ walk, before }: Began): readonly Doing[] | undefined => {
   const { step } = before;
-  if (step.kind !== 'try') return null;
-  const now = doingsNow(text);
-  if (now.size === 0) return null;
-  const { check = '', answer = '' } = step.fault.verify;
   const said = saidBefore(walk.state.events);
   const told = ['mount-does', HOW_FAR].map((one) => `${one}.${said.get(one) ?? ''}`);
-  const failed = [`${check}.${answer}`, ...told, `${HOW_FAR}.${likeliest(before, HOW_FAR) ?? ''}`];
-  const mends = failed.map((one) => MENDED_BY.get(one)).find((one) => one !== undefined);
+  const { check = '', answer = '' } = step.kind === 'try' ? step.fault.verify : {};
+  const expected = step.kind === 'try' ? likeliest(before, HOW_FAR) : undefined;
+  const failed = [`${check}.${answer}`, ...told, `${HOW_FAR}.${expected ?? ''}`];
+  return failed.map((one) => MENDED_BY.get(one)).find((one) => one !== undefined);
+};
+
+/** What the words at a remedy say is done now, held against what failed; null where they say nothing of the kind. */
+const doneNow = (began: Began, text: string): 'what-failed' | 'another' | null => {
+  const now = began.before.step.kind === 'try' ? doingsNow(text) : NO_DOINGS;
+  const mends = now.size === 0 ? undefined : mendedBy(began);
   if (mends === undefined) return null;
   return mends.some((doing) => now.has(doing)) ? 'what-failed' : 'another';
+};
+
+/** Whether the words say by themselves that what failed works now. */
+export const isSureCure = (began: Began, text: string): boolean => {
+  const { grade, doings } = cureGrade(text);
+  if (grade === 'none') return false;
+  if (doneNow(began, text) === 'what-failed') return true;
+  if (grade !== 'sure' || doings.size === 0) return grade === 'sure';
+  return mendedBy(began)?.some((doing) => doings.has(doing)) ?? true;
 };
 
 export const doesWhatFailed = (began: Began, text: string): boolean => doneNow(began, text) === 'what-failed';
@@ -220,7 +253,9 @@ const isPremiseDenied = ({ context, before: { step } }: Began, text: string): bo
 
 /** What the remedy in hand is for is denied: it was looked at already, is as it should be, or is not there. */
 export const isDenied = (began: Began, text: string): boolean =>
-  isNotThere(began, text) || isPremiseDenied(began, text) || (began.before.step.kind === 'try' && isSetAlready(text));
+  isNotThere(began, text) ||
+  isPremiseDenied(began, text) ||
+  (began.before.step.kind === 'try' && (isSetAlready(text) || refusesAsFine(text)));
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
 const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>
@@ -246,12 +281,19 @@ const lacksWhatItNeeds = ({ before: { step, context } }: Began, text: string): b
   return CANNOT.test(text) || namesLacked(text, JSON.stringify(lines));
 };
 
-/** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
-export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+/** What goes before every word of a cure. */
+const failureIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
   if (statesFailure(text)) return 'same';
   if (lacksWhatItNeeds(began, text)) return 'could-not';
   if (wrongNowLinked(began, text) !== null) return 'changed';
-  if (isDenied(began, text)) return 'same';
+  const isNoCause = isDenied(began, text) || (!DID.test(text) && isRefuted(began, read) && !isSureCure(began, text));
+  return isNoCause ? 'same' : null;
+};
+
+/** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
+export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  const failure = failureIn(began, text, read);
+  if (failure !== null) return failure;
   const now = doneNow(began, text);
   if (now === 'what-failed') return 'works';
   const said = outcomeNamed(outcomeSaid(began.context.model.reading, text));

@@ -68,6 +68,8 @@ export interface Turn {
   readonly offers?: Choice | undefined;
   /** The causes among which the member is asked what the cure was. */
   readonly whichCured?: readonly string[] | undefined;
+  /** Cured by what stands in no list, as its words say. */
+  readonly isCuredElse?: true;
   /** What this turn's reply asks beside its step. */
   readonly asks?: Asked | undefined;
   /** Asked outright whether the trouble is over, and the line that a yes runs. */

@@ -65,13 +65,21 @@ export interface NumberLed {
   readonly rest: string;
 }
 
+/** What may begin a sentence behind a number: never a thing that is counted, a unit, or a place in a row of figures. */
+const BEGINS_A_SENTENCE = [
+  "it|its|it['\u2019]s|i|im|i['\u2019]m|the|cos|cause|because|always|as far|says|said|can['\u2019]?t|cannot|my|but",
+  "nothing|none|no|not|never|both|neither|only|just|when|whenever|if|we|there(?:['\u2019]?s)?|that(?:['\u2019]?s)?|this",
+  "they(?:['\u2019]?re)?|he|she|you|so|same|sorry|think|probably|maybe|silent",
+  "(?:do|does|did|wo|is|was|has|have|are|were)(?:n['\u2019]?t)?|windows (?:thought|took|takes|thinks|says|said|sees|calls)",
+].join('|');
+
 const LED = new RegExp(
   [
     // "option 2", "its 2".
     "^[\\s#(]*(?:(?:it['\u2019]?s|it is|number|num|nr|no|option|answer|choice)[.\\s]+#?)?(\\d{1,2}|",
     ORDINALS.map((word) => `the ${word}(?: one)?`).join('|'),
     // A mark and a space; behind a space alone, words that begin a sentence of their own.
-    ")(?:\\s*[.):;,!\\u2013\\u2014-]+\\s+|\\)|\\s+(?=(?:it|its|it['\u2019]s|i|im|i['\u2019]m|the|cos|cause|because|always|as far|says|said|can['\u2019]?t|cannot|my|but)\\s))",
+    `)(?:\\s*[.):;,!\\u2013\\u2014-]+\\s+|\\)|\\s+(?=(?:${BEGINS_A_SENTENCE})[\\s,.]))`,
     '(?=[^\\d\\s])(.*\\p{L}{2}.*)$',
   ].join(''),
   'iu',

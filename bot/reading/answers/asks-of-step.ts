@@ -27,7 +27,10 @@ const WHERE: readonly RegExp[] = [
     `^${LEAD}(?:i )?(?:can(?:not|['’]?t| not)|do(?:n['’]?t| not)|dont) (?:find|see) (?:it|that|this|them)\\b.{0,12}\\b(?:where|how|which)\\b.{0,30}$`,
     'iu',
   ),
-  new RegExp(`^${LEAD}(?:i )?(?:do(?:n['’]?t| not)|dont|not) (?:know|see) where\\b.{0,40}$`, 'iu'),
+  new RegExp(
+    `^${LEAD}(?:i(?:['’]?m| am)? )?(?:do(?:n['’]?t| not) (?:know|see)|dont (?:know|see)|not (?:know|see)|(?:really |quite )?not (?:really |quite )?sure|no idea|dunno)[ ,]+where\\b.{0,40}$`,
+    'iu',
+  ),
   new RegExp(
     `^${LEAD}(?:what(?:['’]?s| is) the way|how do ${WE} get|how to get|how can ${WE} get) (?:to|there|into)\\b.{0,40}$`,
     'iu',

@@ -45,6 +45,15 @@ export const saysNone = (things: readonly string[], text: string): boolean => {
       'u',
     ),
     new RegExp(`${before}${HAS} (?:even )?(?:no|any|an?|another|not an?|not any)(?: one)? ${thing}${end}`, 'u'),
+    // "I don't think it has a light", "mine hasn't got one".
+    new RegExp(
+      `${before}(?:i )?(?:do(?: not|n['\u2019]?t)) (?:think|believe|reckon|know) (?:that )?(?:it|there|mine|this|that|the \\w+) (?:even )?(?:has|have|had|is|are|got|comes with)(?: got)?(?: (?:an?|any|one|such an?))?(?: ${thing})?${end}`,
+      'u',
+    ),
+    new RegExp(
+      `${before}(?:it|this|that|mine|this one|that one|the \\w+) (?:has(?: not|n['\u2019]?t)|have(?: not|n['\u2019]?t)) (?:got )?(?:an?|any|one)(?: ${thing})?${end}`,
+      'u',
+    ),
     // In the English of many: "no have light".
     new RegExp(`${before}(?:no|not) (?:have|has|got|there|is|exist) ${thing}${end}`, 'u'),
     new RegExp(

@@ -74,7 +74,7 @@ const CAME_ED =
 // Of small letters alone, as are those above: with "i" such a list takes five times the room once compiled.
 const SPOILS = new RegExp(
   [
-    "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
+    "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|most(?: of the)? times?|mostly|now and then|(?:on|off) and (?:on|off)|(?:goes|go|gone|drops)(?: \\w+)? (?:then|and) comes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
     `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|stop(?:s|ped)?(?! where)|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|power|supply|battery|camera|handset|hand controller|keypad|keys?|arrows?|buttons?|port|adapter|driver|ping|router|fan)(?:['\u2019]?s| is| are| also)? (?:all |just |now )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in|back|there|answers|responds|moves)\\b",
     '\\b(?:with|on|from|by|using|via) (?:the |my |his |her |a |an |another |other |old |our |friends? )*(?:phone|tablet|ipad|laptop|pc|computer|mac|handset|hand controller|friends?|mates?)\\b',
@@ -126,7 +126,8 @@ const plain = (breath: string): string =>
     .replace(/[^\p{L}\d'\u2019+:-]+/gu, ' ')
     .trim();
 
-const tellsOutcome = (breath: string): boolean => {
+/** Whether a breath, in small letters and without marks, says that it goes as it should. */
+export const tellsSuccess = (breath: string): boolean => {
   if (CAME_ED.test(breath)) return true;
   if (DID_IT.test(breath)) return true;
   if (OF_DOING.test(breath) || I_DID.test(breath) || OF_CAUSE.test(breath)) return false;
@@ -142,7 +143,7 @@ const deedIn = (text: string): DeedTold => {
     .split(BREATHS)
     .map((own) => ({ own, bare: plain(own) }))
     .filter(({ bare }) => bare !== '');
-  const told = breaths.map(({ bare }) => tellsOutcome(bare));
+  const told = breaths.map(({ bare }) => tellsSuccess(bare));
   const first = told.indexOf(true);
   const deeds = breaths.flatMap(({ bare }, at) => {
     const ahead = DID_IT.test(bare) ? bare.replace(DID_IT, '') : '';

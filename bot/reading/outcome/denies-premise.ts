@@ -67,6 +67,13 @@ const statesIn = (title: string): readonly string[] => {
 const deniesState = (text: string, title: string): boolean =>
   statesIn(title).some((state) => new RegExp(`\\b${NOT} (?:[a-z]+ ){0,2}${state}\\b`, 'iu').test(text));
 
+/** "No, not doing that, it is fine there": refused, as what it would mend is in order. */
+const REFUSES =
+  /\b(?:not|never|won['\u2019]?t|wont|will not|rather not|don['\u2019]?t want to|dont want to|no need to|no way i['\u2019]?m|refuse to) (?:(?:be|going to|gonna|want to) )?(?:do|doing|touch|touching|reset|resetting|try|trying|chang(?:e|ing)|wip(?:e|ing)|risk|risking) (?:that|it|this|all that|any of that)\b/iu;
+const IN_ORDER =
+  /\b(?:it|that|this|they|everything|all|(?:the|my) [a-z]+)(?:['\u2019]?s|['\u2019]?re| is| are| works?| was)?(?: (?:all|already|quite|just|perfectly))* (?:fine|good|ok|okay|right|there|listed|joined|in order|well|working|works)\b/iu;
+export const refusesAsFine = (text: string): boolean => REFUSES.test(text) && IN_ORDER.test(text.replace(REFUSES, ' '));
+
 /** @param title of the fault that the remedy in hand is for */
 export const deniesPremise = (text: string, title: string): boolean => {
   if (OTHERWISE.test(text)) return false;

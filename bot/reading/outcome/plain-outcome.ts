@@ -95,7 +95,10 @@ const SAYINGS: readonly (readonly [RegExp, PlainOutcome])[] = [
     'unchanged',
   ],
   [/\b(?:will|would|did|does|do) not (?:give|lend|tell|share|let|allow) (?:me|us)\b/u, 'could-not'],
-  [/\bnot in the sudoers\b|\bcommand not found\b/u, 'could-not'],
+  [
+    /\bnot in the sudoers\b|\bcommand not found\b|\bgr[ae]y(?:ed)? out\b|\b(?:is|was|it is) gr[ae]y(?:ed)?\b/u,
+    'could-not',
+  ],
   [/\b(?:has|have|there is|i see|i find|got) no such\b|\b(?:i|we) (?:do|did) not have\b/u, 'could-not'],
   [
     /\b(?:can|could) not (?:do|install|open|find|change|run|get|set|switch|reach|buy|try|test|borrow|measure|update|check)\b/u,

@@ -11,6 +11,11 @@ const APART = [
     `^(?<told>.*\\S)\\s+(?<asks>so (?:is|was|could|can|may|might) (?:it|that|this|the)\\b[^.!?]*\\??)\\s*$`,
     'isu',
   ),
+  // Phones leave the question mark out.
+  new RegExp(
+    `^(?<told>.*\\S)\\s*[.!;\\u2026\\n]+\\s*(?<asks>${LEADS}(?:how|where|what) (?:do|can|should|would) (?:i|we)\\b[^.!?]*)$`,
+    'isu',
+  ),
 ];
 const LONGEST = 240;
 

@@ -18,6 +18,7 @@ import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
+import { isNoGoodNow } from './no-good-now.js';
 import { isOnlySet } from './only-set.js';
 import { isStillToCome } from './still-to-come.js';
 import { statesFailure } from './states-failure.js';
@@ -165,7 +166,12 @@ const STILL_TO_DO =
   /\b(?:have|has|had) ?n['\u2019]?t (?:yet )?(?:got|typed|done|tried|set|put|changed|bought|opened|found|ordered|swapped)\b|\bstill (?:in the post|to come|on its way)\b|\bon order\b/iu;
 
 const isNoneYet = (text: string): boolean =>
-  ONLY_BELIEVED.test(text) || STAYS.test(text) || STILL_TO_DO.test(text) || isStillToCome(text) || wasSoAllAlong(text);
+  ONLY_BELIEVED.test(text) ||
+  STAYS.test(text) ||
+  STILL_TO_DO.test(text) ||
+  isStillToCome(text) ||
+  wasSoAllAlong(text) ||
+  isNoGoodNow(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;

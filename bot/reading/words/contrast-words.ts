@@ -18,7 +18,7 @@ const LISTS = {
   vpn: 'vpn',
   suite: 'antivirus firewall antimalware',
   handset: 'handset keypad paddle controller handbox handcontroller handcontrol',
-  restart: 'rebooted restarted',
+  restart: 'rebooted restarted restart reboot',
   /** Of whatever was named before. */
   again: 'one ones mine his hers theirs yours',
 } as const;

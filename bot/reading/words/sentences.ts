@@ -210,9 +210,26 @@ const isExceptingBut = (tokens: readonly Token[], all: readonly Token[], at: num
   return all[at + MOST_OF_EXCEPTION + 1]?.kind !== 'word';
 };
 
+const ARROW = /^(?:→|->)$/u;
+const CHAINED_WITHIN = 2;
+const PART_OF_CHAIN = /^(?:usb|usbc|serial|rs232|hub|port|bluetooth|wifi|router|bridge|board|pi)$/u;
+const THING = IS.thing & ~IS.pronoun;
+
+const isPartOfChain = (token: Token | undefined): boolean =>
+  token?.known != null && ((token.known.bits & THING) !== 0 || PART_OF_CHAIN.test(token.word));
+
+/** "Laptop → adapter → handset": one way from thing to thing. */
+const isInChain = (own: readonly Token[], { word }: Token, all: readonly Token[], at: number): boolean =>
+  ARROW.test(word) &&
+  own.slice(-CHAINED_WITHIN).some(isPartOfChain) &&
+  all.slice(at + 1, at + 1 + CHAINED_WITHIN).some(isPartOfChain);
+
 /** Marks that part nothing. */
 const goesOn = (own: readonly Token[], mark: Token, all: readonly Token[], at: number): boolean =>
-  isInList(own, mark, all[at + 1]) || isOutcome(own, all, at) || opensException(own, all[at + 1]);
+  isInChain(own, mark, all, at) ||
+  isInList(own, mark, all[at + 1]) ||
+  isOutcome(own, all, at) ||
+  opensException(own, all[at + 1]);
 
 /** "It says Unpark scope? Y/N": what a screen asks is told, and asked of nobody here. It begins with a look ahead, as looking back from each letter is slow. */
 const ASKED_BY_A_SCREEN =

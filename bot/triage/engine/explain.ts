@@ -58,6 +58,17 @@ export const whatEachAnswerSays = (assessment: Assessment): readonly WhatIf[] =>
   });
 };
 
+/** How far an answer would move what is believed, as a total variation from 0 to 1: what no cause in question bears on moves nothing. */
+export const movedBy = ({ situation, belief }: Assessment, checkId: string, answerId: string): number => {
+  const check = situation.checkIndex.get(checkId);
+  const answer = check === undefined ? -1 : (situation.checks[check]?.answers.indexOf(answerId) ?? -1);
+  if (check === undefined || answer < 0) return 0;
+  const after = Float64Array.from(belief.probabilities);
+  applyAnswer(after, situation, { check, answer, look: 'look' });
+  normalise(after);
+  return after.reduce((sum, own, f) => sum + Math.abs(own - (belief.probabilities[f] ?? 0)), 0) / 2;
+};
+
 export interface Doubt {
   readonly checkId: string;
   readonly question: string;

@@ -29,7 +29,23 @@ const whoseIs = (words: string): Whose | null => {
   if (NEITHER.test(words)) return null;
   if (CALLED.test(words)) return 'called';
   if (MOUNTS.test(words)) return 'mount';
-  return COMPUTERS.test(words) ? 'computer' : null;
+  if (COMPUTERS.test(words)) return 'computer';
+  // What is looked up in the router's list is the mount's.
+  return LISTED.test(words) ? 'mount' : null;
+};
+
+/** "Had .23 in the app": the end of an address, behind a dot or the number before it. */
+const ENDING = /(?<![\d.])(?:\d{1,3})?\.\d{1,3}(?![\d.]*\d)/gu;
+
+/** The endings in a text that gives one address in full, each made whole. */
+const madeWhole = (text: string): string => {
+  const [full] = text.match(ADDRESS) ?? [];
+  if (full === undefined) return text;
+  const parts = full.split('.');
+  return text.replace(ENDING, (ending) => {
+    const own = ending.split('.').filter((part) => part !== '');
+    return [...parts.slice(0, parts.length - own.length), ...own].join('.');
+  });
 };
 
 /** What stands before an address tells whose it is, else what stands behind it: "192.168.1.7 is the laptop". */
@@ -69,7 +85,7 @@ const NEW_ADDRESS: Compared['facts'] = [
 
 const comparedIn = (texts: readonly string[]): Compared | null => {
   const named = new Map<Whose, Named>();
-  for (const piece of texts.flatMap((text) => text.split(PIECES))) takePiece(named, piece);
+  for (const piece of texts.flatMap((text) => madeWhole(text).split(PIECES))) takePiece(named, piece);
   const [called, mount, computer] = [named.get('called'), named.get('mount'), named.get('computer')];
   if (called !== undefined && mount !== undefined && called.address !== mount.address)
     return {

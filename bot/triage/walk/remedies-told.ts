@@ -42,7 +42,7 @@ const [IN_TITLE, IN_STEPS, BESIDE] = [1, 1, 0.6];
 /** What one does to anything says little of which; how long it has held, nothing. */
 const DOING_WEIGHT = 0.4;
 const DOINGS = new Set(
-  'allow permit through borrow buy bought use used run ran try tried swap chang put plug turn switch took tak mov mak mad set chos pick tri us got get new anoth other old fresh good put start found find right wrong check add look'.split(
+  'allow permit through borrow buy bought use used run ran try tried swap chang put plug turn switch took tak mov mak mad set chos pick tri us got get new another anoth other old fresh good put start found find right wrong check add look'.split(
     ' ',
   ),
 );
@@ -207,9 +207,9 @@ const deedMarks = (model: TriageModel, text: string): ReadonlySet<string> => {
   return new Set([...marks].filter((mark) => !OF_TIME.has(mark) && !OF_PEOPLE.has(mark)));
 };
 
-/** Whether it names a thing: "swapped them" names none. */
-export const namesAThing = (model: TriageModel, text: string): boolean =>
-  [...deedMarks(model, text)].some((mark) => !mark.startsWith('<') && !DOINGS.has(mark));
+/** What it was done with or to; "swapped them" names nothing. */
+export const thingsNamed = (model: TriageModel, text: string): readonly string[] =>
+  [...deedMarks(model, text)].filter((mark) => !mark.startsWith('<') && !DOINGS.has(mark));
 
 /** Causes whose remedies the words tell of, nearest first. */
 export const remediesTold = (

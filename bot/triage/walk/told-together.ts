@@ -4,6 +4,7 @@ import { withAddressesCompared } from './addresses-named.js';
 import { withBluetoothPorts } from './bluetooth-ports-named.js';
 import { withGapNamed } from './gap-named.js';
 import { withGroupsListed } from './groups-named.js';
+import { withGuestsNamed } from './guests-named.js';
 import { withPortsCompared } from './ports-named.js';
 import { withSettingsListed } from './settings-listed.js';
 import { withSpeedsCompared } from './speeds-named.js';
@@ -22,6 +23,6 @@ export const withAllTold = (own: Reading, text: string, texts: readonly string[]
           text,
         )
       : own;
-  const listed = withGroupsListed(compared, text);
+  const listed = withGroupsListed(withGuestsNamed(compared, text), text);
   return withAddressesCompared(withBluetoothPorts(withPortsCompared(listed, texts), texts), texts);
 };

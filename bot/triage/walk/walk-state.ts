@@ -96,8 +96,8 @@ const asked = z.discriminatedUnion('kind', [
     kind: z.literal('guessed'),
     guesses: z.array(z.object({ what: short, answer: short })).max(4),
   }),
-  /** Whether the trouble is over. */
-  z.object({ kind: z.literal('fixed') }),
+  /** Whether the trouble is over, and by which remedy: null where none of this walk. */
+  z.object({ kind: z.literal('fixed'), remedy: short.nullable().exactOptional() }),
   /** Which of these was the cure. */
   z.object({ kind: z.literal('which-cured'), faults: z.array(short).max(6) }),
 ]);

@@ -1,0 +1,53 @@
+/** Whether what a member says was done are the steps of the remedy on show, told at once or by and by: its kind of deed, on one of its things. */
+import { curedByDeed, deedKindsIn, tellingMarks, type DeedKind } from '../../reading/index.js';
+import { thingsNamed } from '../../triage/index.js';
+import { lastSaidToRemedy } from './last-said.js';
+import { remedyLines } from './step-data.js';
+import type { Began } from './turn.js';
+
+/** Of so many kinds, what they were done to need not be named. */
+const ENOUGH_KINDS = 2;
+
+/** "30 to 5" is of whatever has figures. */
+const FIGURE = /^(?:[\d.:]+|port|number)$/u;
+
+const deedOf = (text: string): string => {
+  const { deed } = curedByDeed(text);
+  return deed === '' ? text : deed;
+};
+
+export interface StepsDone {
+  /** They are this remedy's. */
+  readonly isDone: boolean;
+  /** Another kind of deed is told than any of its own. */
+  readonly isOther: boolean;
+}
+
+const stepsIn = (began: Began, text: string): StepsDone => {
+  const { context, walk, before } = began;
+  const { step } = before;
+  if (step.kind !== 'try') return { isDone: false, isOther: false };
+  const lines = [...remedyLines(walk, before), step.fault.title].join('. ');
+  const own = deedKindsIn(lines);
+  const told: readonly DeedKind[] = [...deedKindsIn(deedOf(text))];
+  const shared = told.filter((kind) => own.has(kind));
+  const { model } = context;
+  const things = tellingMarks(model.reading.sayings.lexicon, lines);
+  const named = thingsNamed(model, deedOf(text));
+  const isOnItsThing = named.some((thing) => things.has(thing));
+  return {
+    isDone:
+      shared.length >= ENOUGH_KINDS ||
+      (shared.length > 0 && (isOnItsThing || named.every((thing) => FIGURE.test(thing)))),
+    isOther: told.length > 0 && shared.length === 0 && !isOnItsThing,
+  };
+};
+
+/** @returns neither where no remedy is on show, or no deed is told */
+export const stepsDone = (began: Began, text: string): StepsDone => {
+  const now = stepsIn(began, text);
+  const before = now.isDone ? null : lastSaidToRemedy(began);
+  return before !== null && curedByDeed(before).isDone && stepsIn(began, before).isDone
+    ? { isDone: true, isOther: false }
+    : now;
+};
