@@ -86,3 +86,4 @@ export { statesFailure } from './outcome/states-failure.js';
 export { isStillToCome } from './outcome/still-to-come.js';
 export { deniesPremise, refusesAsFine } from './outcome/denies-premise.js';
 export { checkExamples, checkVocabulary } from './check-vocabulary.js';
+export { asIfOwn, forAnother, type Another } from './for-another.js';

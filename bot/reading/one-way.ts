@@ -62,6 +62,13 @@ const isLeftBehind = (text: string, finding: Finding): boolean => {
 };
 
 const namesWay = ({ entry, by }: Finding): boolean => entry.path !== undefined && by === 'words';
+const pathsOf = (findings: readonly Finding[]): readonly string[] => [
+  ...new Set(findings.map(({ entry }) => entry.path ?? '')),
+];
+
+/** A text that names ways more often than this ("usb, usb, usb …") tells of none that it is over; nobody writes so. */
+const MOST_NAMED = 100;
+const NONE: ReadonlySet<Finding> = new Set();
 
 /**
  * @param all in the order they stand in the text
@@ -75,15 +82,18 @@ export const otherWays = (
   agree: (a: string, b: string) => boolean,
 ): ReadonlySet<Finding> => {
   const named = all.filter(namesWay);
+  if (named.length > MOST_NAMED) return NONE;
   const behind = new Set(named.filter((one) => isLeftBehind(text, one)));
   const fancied = named.filter((one) => !behind.has(one) && FANCIED.test(aroundOf(text, one).before));
   if (fancied.length < named.length - behind.size) for (const one of fancied) behind.add(one);
   const left = named.filter((one) => !behind.has(one));
-  if (left.length < 2) return behind;
+  // Ways are few, however often they are named.
+  const against = (paths: readonly string[]): ReadonlySet<string> =>
+    new Set(pathsOf(left).filter((own) => paths.some((other) => !agree(own, other))));
+  const contested = against(pathsOf(left));
   // "Fine by usb, over bluetooth nothing": nothing is to be mended on the way that does well.
-  const isAgainst = (one: Finding, other: Finding): boolean => !agree(one.entry.path ?? '', other.entry.path ?? '');
-  const working = left.filter((one) => left.some((other) => isAgainst(one, other)) && isOfWorking(text, one));
-  for (const one of working)
-    if (left.some((other) => isAgainst(one, other) && !working.includes(other))) behind.add(one);
+  const working = new Set(left.filter((one) => contested.has(one.entry.path ?? '') && isOfWorking(text, one)));
+  const failed = against(pathsOf(left.filter((one) => !working.has(one))));
+  for (const one of working) if (failed.has(one.entry.path ?? '')) behind.add(one);
   return behind;
 };

@@ -23,7 +23,8 @@ beforeAll(async () => {
 const alone = (channelId: string) => ({ ...ODALYS, memberId: `console:${channelId}`, channelId });
 
 /** What each begins with in knowledge/cautions.yaml. */
-const FIRST = /^(?:No[,:]|Yes, (?:always:|before and after totality)|If anyone has looked)/u;
+const FIRST =
+  /^(?:No[,:]|Not while|Only (?:with|as|if)|Stop:|Yes, (?:always:|before and after totality)|If anyone has looked)/u;
 
 describe('what comes near the Sun', () => {
   it.each(harmful)('%s', async (line) => {
@@ -62,7 +63,7 @@ describe('which word comes first', () => {
   // ISO 12312-2:2015 is of filters worn before the eyes; contacts of an eclipse: Meeus, Astronomical Algorithms, chapter 54. From memory.
   it.each([
     ['can i take the filter off in totality 2028', /between second and third contact/u],
-    ['at 99% partial can i look without the filter', /not while any of the Sun shows/u],
+    ['at 99% partial can i look without the filter', /^Not while any of the Sun shows/u],
     ['i wear my eclipse glasses and look in the eyepiece right?', /for bare eyes alone/u],
     ['take photo of partial eclipse w phone through scope without filter just quick', /a phone or a camera burns/u],
     ['white light projection onto paper good idea?', /the beam burns/u],
@@ -105,6 +106,6 @@ describe('which word comes first', () => {
       EVENING,
       asker,
     );
-    expect(told.notes.join(' ')).toMatch(/No, .*full-aperture solar filter/u);
+    expect(told.notes.join(' ')).toMatch(/Not? .*full-aperture solar filter/u);
   });
 });

@@ -1,4 +1,6 @@
 /** Last of all readers: ordinary words that nothing understood get what can be asked, rather than that they are no command. */
+import { cautionText } from '../../cautions/cautions.js';
+import { foldWords } from '../../ground/fold-text.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { WordsReader } from '../core/command.js';
@@ -18,12 +20,29 @@ const notFollowed = (text: string): Problem =>
     ],
   );
 
+/** The Sun, or what there is of it alone; in eight languages, from memory. */
+const NAMES_SUN =
+  /\b(?:(?:the|at|to|on|into|towards?) sun|sun (?:and|with|through|in)|solar (?:filters?|film|observ\w*|imag\w*|photo\w*|scope|telescope|dis[ck]|view\w*|astronomy|project\w*|prominences?)|sunspots?|annular\w*|totality|eclips\w+|sonne\w*|soleil|(?:el|al|del) sol|(?:il|al|del|sul) sole|(?:o|ao|do) sol|(?:de|het) zon|slonc\w+)\b/u;
+
+/** Better warned for nothing than sent on unwarned. */
+const ofTheSun = (): Problem =>
+  problem(
+    'not-safe',
+    `I did not follow all of that. If it is of looking at the Sun or pointing at it: ${cautionText('sun-filter')}`,
+    [
+      { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' },
+      { label: 'Sunrise and sunset', run: 'dark' },
+      { label: 'Help', run: 'help' },
+    ],
+  );
+
 export const lostWords: WordsReader = {
   name: 'words not understood',
   read: (deps, { text }) => {
     const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
     const isOrdinary = isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
     const isCommand = deps.commands.some(({ name }) => name === first);
-    return Promise.resolve(isOrdinary && !isCommand ? { outcome: notFollowed(text) } : null);
+    if (!isOrdinary || isCommand) return Promise.resolve(null);
+    return Promise.resolve({ outcome: NAMES_SUN.test(foldWords(text)) ? ofTheSun() : notFollowed(text) });
   },
 };

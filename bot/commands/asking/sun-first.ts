@@ -1,9 +1,12 @@
 /** A line that comes near what the Sun does to eyes and cameras is answered before anything that waits: a walk, a question, what was asked last. */
 import { cleanText } from '../../ground/fold-text.js';
-import { isProblem } from '../../ground/problem.js';
-import type { WordsReader } from '../core/command.js';
+import { isProblem, type Problem } from '../../ground/problem.js';
+import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
+import { keepLastAsked, lastAsked } from './following/last-asked.js';
+import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
 import { knownFor } from './plain-reader.js';
 import { inEnglishNames } from './bodies-abroad.js';
+import type { Known } from './sentence/asked.js';
 import { eclipseKindSaid } from './sentence/eclipse-kind.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
@@ -11,6 +14,18 @@ import { mended } from './spelling/known-words.js';
 
 /** More is a message or an account, which the walk reads. */
 const LONGEST = 300;
+
+/** The warning is remembered, as what is said next may follow it. */
+const warned = (outcome: Problem, { store }: Deps, { asker, nowUtcMs }: SaidWords): WordsRead => {
+  keepLastAsked(store, asker, outcome.message, nowUtcMs, 'sun');
+  return { outcome };
+};
+
+const followed = (text: string, deps: Deps, { asker, nowUtcMs }: SaidWords, known: Known): SunFollowed | null => {
+  const last = lastAsked(deps.store, asker, nowUtcMs);
+  const isTalk = lastAsked(deps.store, asker, nowUtcMs, 'sun') !== null;
+  return last === null && !isTalk && known.day?.isSunUp('now') !== true ? null : sunFollowed(text, last, isTalk, known);
+};
 
 export const sunFirst: WordsReader = {
   name: 'looking at the Sun',
@@ -21,13 +36,15 @@ export const sunFirst: WordsReader = {
     const known = await knownFor(deps, said);
     const english = inEnglishNames(text, known);
     // As it came as well: what is asked in another language throughout is known by its own words.
-    for (const said of english === text ? [text] : [english, text]) {
-      const harm = sunHarmAnswer(withSunMadePlain(said), known);
-      if (harm !== null) return { outcome: harm };
+    for (const words of english === text ? [text] : [english, text]) {
+      const harm = sunHarmAnswer(withSunMadePlain(words), known);
+      if (harm !== null) return warned(harm, deps, said);
     }
+    const follows = followed(text, deps, said, known);
+    if (follows !== null) return 'line' in follows ? follows : warned(follows.harm, deps, said);
     // "What about solar", after the Moon's eclipse, is of no looking.
     if (eclipseKindSaid(text) !== null) return null;
     const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
-    return read !== null && isProblem(read) ? { outcome: read } : null;
+    return read !== null && isProblem(read) ? warned(read, deps, said) : null;
   },
 };

@@ -155,6 +155,20 @@ const noneAmong = (began: Began): string | undefined =>
     ({ id, label }) => id === 'none' || /^no (?:other|second|hand controller)\b/iu.test(label),
   )?.id;
 
+/** Told outright it is in the record; a family of ways leaves the question which. */
+const isInRecord = ({ before }: Began, told: string): boolean => answersOf(before).some(({ id }) => id === told);
+
+/** "USB adapter" leaves two ways to the mount, and no other that the words are near to. */
+const ofTold = (
+  { context: { model } }: Began,
+  step: Extract<Step, { kind: 'ask' }>,
+  told: string,
+  near: AnswerMeant | null,
+): AnswerMeant | null => {
+  const isOther = step.opening && step.id === 'path' && model.reading.family(told)?.includes(near?.id ?? '') === false;
+  return isOther ? null : near;
+};
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -175,9 +189,8 @@ const answerToQuestion = (
   const answer = told?.answer ?? entryTold(read, step.id);
   if (answer !== undefined && !step.opening) return sure(answer);
   if (tellsNoAnswer(began, text, read) || read.facts.some(isNoComputer)) return null;
-  // Told outright it is in the record; a family of ways leaves the question which.
-  const isToldOutright = told !== undefined && answersOf(before).some(({ id }) => id === told.answer);
-  return isToldOutright ? null : nearTo(began, step, text, read, odd);
+  if (told === undefined) return nearTo(began, step, text, read, odd);
+  return isInRecord(began, told.answer) ? null : ofTold(began, step, told.answer, nearTo(began, step, text, read, odd));
 };
 
 /** The answer to the step in hand that a member's words are, beside all else they tell; the nearest one where that is unsure. */

@@ -60,9 +60,12 @@ const readInLogs = (model: TriageModel, events: readonly WalkEvent[]): readonly 
 const listFact = (label: string, lines: readonly string[]): readonly Fact[] =>
   lines.length === 0 ? [] : [{ label, value: lines.map((line) => `• ${line}`).join('\n') }];
 
+/** On a sheet that others read, "your friend" is theirs who wrote. */
+const theirs = (about: string): string => about.replace(/^your /u, 'a ');
+
 const whoText = (model: TriageModel, walk: Walk, { context }: Assessment): string =>
   [
-    memberName(walk),
+    walk.state.about === undefined ? memberName(walk) : `${memberName(walk)} for ${theirs(walk.state.about)}`,
     ...(context.path === null ? [] : [model.path(context.path)?.title ?? context.path]),
     ...(context.system === null ? [] : [SYSTEM_NAMES[context.system]]),
     ...(context.client === null ? [] : [CLIENT_NAMES[context.client]]),

@@ -1,7 +1,7 @@
 /** Takes one turn of a walk: an answer, words or a paste, the numbers of a miss, a file, or a word about the walk itself. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
-import { leavesWalk, readText, type Understood } from '../../reading/index.js';
+import { forAnother, leavesWalk, readText, type Another, type Understood } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
 import { answerStep, assess, NUMBERS, stepBack, tellText, UNSURE, type WalkState } from '../../triage/index.js';
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
@@ -220,9 +220,17 @@ const takeSaid = async (began: Began, said: SaidInTurn): Promise<Turn | Problem>
   return left ?? takeTyped(placed, said.text, entries);
 };
 
+/** What the asker saved of their own gear is none of the other's. */
+const aboutAnother = (walk: Walk, { who }: Another): Walk => ({
+  ...walk,
+  state: { ...walk.state, about: who.slice(0, 40), events: walk.state.events.filter(({ by }) => by !== null) },
+});
+const ofAnother = ({ who }: Another): string => `For ${who}, then: what you tell me is taken of that mount.`;
+
 export const takeTurn = async (context: TurnContext, found: Found, said: SaidInTurn): Promise<Turn | Problem> => {
-  const walk = named(found.walk, context.by, context.asker);
-  const notes = found.note === null ? [] : [found.note];
+  const another = found.isNew && found.walk.helperId === null ? forAnother(said.text ?? '') : null;
+  const walk = named(another === null ? found.walk : aboutAnother(found.walk, another), context.by, context.asker);
+  const notes = [...(found.note === null ? [] : [found.note]), ...(another === null ? [] : [ofAnother(another)])];
   const before = assess(context.model, walk.state, context.outcomes);
   const began: Began = { context, walk, before, notes, isOpening: found.isNew };
   const taken = await takeSaid(began, said);

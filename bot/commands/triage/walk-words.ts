@@ -166,5 +166,7 @@ export const titleOf = (walk: Walk, said?: string): string => {
   const opened = events.find(({ by }) => by !== null)?.kind === 'text' ? 1 : 0;
   const steps = turns.length - opened;
   const words = said ?? (steps <= 0 ? FIRST_TITLE : `Step ${steps + 1}`);
-  return walk.helperId === null && walk.state.names.helper === null ? words : `${words} for ${memberName(walk)}`;
+  const { about, names } = walk.state;
+  if (about !== undefined) return said === undefined ? `${words} for ${about}` : `${words} (${about})`;
+  return walk.helperId === null && names.helper === null ? words : `${words} for ${memberName(walk)}`;
 };

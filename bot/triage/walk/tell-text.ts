@@ -1,5 +1,5 @@
 /** Takes what a member wrote or pasted into a walk's record. */
-import { readText, type ReadBy, type ReadFact, type Reading } from '../../reading/index.js';
+import { asIfOwn, readText, type ReadBy, type ReadFact, type Reading } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
 import { withoutStillToCome } from './not-yet-there.js';
 import { withoutOtherSystem } from './other-system.js';
@@ -51,8 +51,10 @@ export const tellText = (
   by: Speaker,
   how: HowTold = {},
 ): { readonly state: WalkState; readonly read: Reading } => {
-  const told = withoutStillToCome(readText(model.reading, text, how.by), text);
-  const own = withoutOtherSystem(told, text, state.events);
+  // What a friend has is said of the mount in hand.
+  const heard = state.about === undefined ? text : asIfOwn(text, { who: state.about });
+  const told = withoutStillToCome(readText(model.reading, heard, how.by), text);
+  const own = withoutOtherSystem(told, heard, state.events);
   const texts = [...wordsIn(state), text.slice(-WORDS_LIMIT)];
   const read = withKnown(withAllTold(own, text, texts), how.known);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };

@@ -111,6 +111,8 @@ export const walkStateSchema = z.object({
   /** How many events there were before each turn, so that a turn is counted, and taken back, as one. */
   turns: z.array(z.number().int().min(0)).max(400).default([]),
   asked: asked.exactOptional(),
+  /** Whose mount it is, where that is no member: "Bob", "your friend". */
+  about: z.string().max(40).exactOptional(),
   /** Mended, and talked on since: words that tell nothing of it are for others. */
   rests: z.literal(true).exactOptional(),
   /** The answers that the last reply listed, in their order: asked again, they stand so again. */

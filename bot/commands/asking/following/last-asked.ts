@@ -14,6 +14,7 @@ const LASTS_MS = {
   earlier: 10 * MS_PER_MINUTE,
   figures: 10 * MS_PER_MINUTE,
   kit: 60 * MS_PER_MINUTE,
+  sun: 10 * MS_PER_MINUTE,
   scope: 8 * MS_PER_HOUR,
   sky: 8 * MS_PER_HOUR,
 } as const;
@@ -30,8 +31,8 @@ type Where = Pick<Asker, 'memberId' | 'clubId' | 'channelId'>;
 /** By the part of the store that keeps walks, as each request has a store of its own around it. */
 const memoryIn = onceOf((_: Store['walks']) => new Map<string, LastAsked>());
 
-/** A question of the sky, the one before it of another target, one of an eyepiece's numbers, what it was asked with; what was told to be one's own. */
-export type Kept = 'line' | 'earlier' | 'figures' | 'kit' | 'scope' | 'sky';
+/** A question of the sky, the one before it of another target, one of an eyepiece's numbers, what it was asked with; what was told to be one's own; that of the Sun was warned. */
+export type Kept = 'line' | 'earlier' | 'figures' | 'kit' | 'scope' | 'sky' | 'sun';
 
 const keyOf = ({ memberId, clubId, channelId }: Where, kept: Kept): string =>
   JSON.stringify([memberId, clubId, channelId, kept]);

@@ -1,6 +1,6 @@
 /** Whether one may look at the Sun itself, by whatever and through whatever: a plain No, before any other reading of the words. */
 import { cautionText } from '../../../cautions/cautions.js';
-import { problem, type Problem } from '../../../ground/problem.js';
+import { problem, type Choice, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
 import { fittingChoices } from '../../../reply/reply.js';
 import { partsOf } from './sun-parts.js';
@@ -8,7 +8,9 @@ import type { Known, Reading, Rule } from './asked.js';
 import { harmByDay } from './sun-by-day.js';
 import { nextEclipseWords } from './next-eclipse-words.js';
 import { asksToAim, isFilterHurt, isOfWelding, isPinholeInCard, type SunCaution } from './sun-guards.js';
-import { asksFilterInTotality, sunCautionFor, sunHarm } from './sun-harm.js';
+import { asksFilterInTotality, plainHarm, PROJECTS, sunCautionFor, sunHarm } from './sun-harm.js';
+import { sunKind } from './sun-kinds.js';
+import { isSunNow } from './sun-now.js';
 import { solarFilterFor } from './solar-filter.js';
 import { hourOf } from './sun-hour.js';
 
@@ -16,7 +18,6 @@ import { hourOf } from './sun-hour.js';
 const SUN =
   /\bsun(?:'?s)?\b|\beclipse (?:glasses|viewers?|specs|shades|goggles)\b|\bsunspots?\b|\bsolar (?:disc|disk|surface|film|foil|glasses|observ\w*|imag\w*|photo\w*|view\w*|prominences?|flares?|filters?|telescope|scope|astronomy|project\w*)\b|\bprominences\b|\bsolar$/u;
 const ON_IT = /\bsunspots?\b|\bsolar\b|\bprominences\b|\b(?:h ?-? ?alpha|hydrogen alpha|white light)\b/u;
-const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ECLIPSE = /\beclipses?\b/u;
 /** What one looks with, and who looks. */
 const WITH =
@@ -92,7 +93,7 @@ const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(p
 
 /** A safe way to do it is asked for: "No" would be no answer. */
 const ASKS_HOW =
-  /^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
+  /^(?:hi |hey |so )*(?:i|we)(?:'d| would)? (?:want|like|wanna|wish|hope)(?: to)? (?:see|look|watch|view|observe|photograph|image)\b|^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
 
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
@@ -120,17 +121,26 @@ const totalityTo = (caution: SunCaution, { usual, nowUtcMs }: Known): Problem =>
     ]),
   );
 
-const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>
-  problem('not-safe', cautionText(caution), [
-    ...(ECLIPSE.test(plain) ? [{ label: 'When the next eclipses come', run: 'ahead eclipses about:Sun' }] : []),
-    { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' },
-    { label: 'When it is dark', run: 'dark' },
-  ]);
+const NEXT_ECLIPSES = { label: 'When the next eclipses come', run: 'ahead eclipses about:Sun' };
+const WHEN_DARK = { label: 'When it is dark', run: 'dark' };
+
+/** What to ask next; nothing, while it is happening. */
+const choicesAfter = (caution: SunCaution, plain: string): readonly Choice[] => {
+  if (caution === 'sun-now') return [];
+  if (caution === 'sun-left') return [{ label: 'Warn me before sunrise', run: 'remind sunrise' }, WHEN_DARK];
+  const near = { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' };
+  return ECLIPSE.test(plain) ? [NEXT_ECLIPSES, near, WHEN_DARK] : [near, WHEN_DARK];
+};
+
+const answerTo = (plain: string, caution = cautionFor(plain)): Problem => {
+  const choices = choicesAfter(caution, plain);
+  return problem('not-safe', cautionText(caution), choices.length === 0 ? undefined : choices);
+};
 
 /** What one may ask of the Sun without looking at it. */
 const STANDS = /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
 
-const ASKS_ABOUT = /^(?:why|what|who|which|how (?:far|big|hot|old|large|heavy))\b/u;
+const ASKS_ABOUT = /^(?:why|what|who|which|how (?:far|big|hot|old|large|heavy|bright))\b/u;
 
 const isInSunshine = (plain: string): boolean => IN_SUNSHINE.test(plain) && !OF_EYES.test(plain);
 
@@ -162,9 +172,19 @@ const isOfSunset = (said: string): boolean =>
 const isOfUnnamedSun = (said: string): boolean =>
   isOfSunset(said) || FILM_ON_FINDER.test(said) || (FINDER_FILTER.test(said) && asksNeed(said));
 
+/** What has happened, and what has an answer of its own. */
+const firstIn = (said: string, isSunUp: boolean): SunCaution | null => {
+  if (WAITS.test(said)) return null;
+  const plain = plainHarm(said);
+  return isSunNow(plain, isSunUp) && !LOOKED.test(said) ? 'sun-now' : sunKind(plain, isSunUp);
+};
+
 /** What is to be said first; what is needed, or has happened, before all. */
 const harmIn = (said: string, { day }: Known): SunCaution | null => {
-  const harm = sunHarm(said, day?.isSunUp('now') === true);
+  const isSunUp = day?.isSunUp('now') === true;
+  const first = firstIn(said, isSunUp);
+  if (first !== null) return first;
+  const harm = sunHarm(said, isSunUp);
   const isPlain = harm === null || harm === 'sun-looking' || harm === 'sun-camera';
   const near = isPlain && !LOOKED.test(said) ? harmByDay(said, day ?? null) : null;
   // "No: cap it" would be heard as "no filter needed".
@@ -181,9 +201,19 @@ export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
   return OF_TOTALITY.includes(harm) ? totalityTo(harm, known) : answerTo(said, harm);
 };
 
+/** Where the Sun is spoken of, and only the rest of the question is said. */
+export const aboutSunTalk = (plain: string): Problem => answerTo(plain);
+
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>
   solarFilterFor(typed, known) ?? sunHarmAnswer(typed, known) ?? lookingAtNamedSun(typed, known);
+
+/** "Align on sun": no day of the week. */
+const TURNED_ON_IT =
+  /\b(?:align|sync|focus|cent(?:er|re)|point|aim|guide|track|calibrat)\w* (?:\w+ ){0,2}(?:on|to) (?:the )?sun\b(?! (?:evening|night|morning|afternoon|\d))/u;
+
+const isOfSunday = (plain: string, night: string | null): boolean =>
+  /\bsun/u.test(night ?? '') && !TURNED_ON_IT.test(plain);
 
 const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | null => {
   const said = typed.toLowerCase();
@@ -195,9 +225,7 @@ const lookingAtNamedSun = (typed: string, known: Known): Reading | Problem | nul
   const isNear = WHAT_IS_NEAR.test(plain);
   if (!isNear && (!asksToLook(plain) || (ASKS_WHEN.test(plain) && !MAY_I.test(plain)))) return null;
   const parts = partsOf(typed.replace(NO_NAMES, ' '), known);
-  // "on sun" is the day.
-  const isDay = /\bsun/u.test(parts.when.night ?? '');
-  if (parts.named.length > 0 || isDay) return null;
+  if (parts.named.length > 0 || isOfSunday(plain, parts.when.night)) return null;
   if (!isNear) return answerTo(plain);
   return { line: commandLine('sun', 'Sun', { at: hourOf(plain, parts), site: parts.site ?? undefined }) };
 };

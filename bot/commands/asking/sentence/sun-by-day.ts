@@ -184,13 +184,19 @@ const isOurStar = (plain: string): boolean =>
 
 const DAY_ABROAD =
   /\b(?:am (?:hellen )?tage?|bei tag(?:eslicht)?|tagsuber|mittags?|en plein jour|de jour|en pleno dia|de dia|a mediodia|di giorno|a mezzogiorno|in pieno giorno|overdag|bij daglicht|w dzien|em pleno dia)\b/u;
-const BY_HAND = /\b(?:dob\w*|by hand|hand ?held|push ?to)\b/u;
-const isSoughtByDay = (plain: string): boolean =>
+const BY_HAND = /\b(?:dob\w*|by hand|hand ?held|push ?to|push\w*|nudg\w*|no go ?to|without (?:a )?go ?to|manual\w*)\b/u;
+const ASKS_THE_WAY = /\b(?:which way|where|find|locate|how (?:do|can|to))\b/u;
+/** "Where do we point the telescope": a mount that is sent there is not spoken of. */
+const WHERE_TO_POINT =
+  /\b(?:point|aim|turn|swing|move)\w* (?:(?:the|my|our|a|his|her) )?(?:\w+ )?(?:telescopes?|scope|tube|binos?|binoculars|it)\b.*\bwhere\b|\bwhere\b.*\b(?:point|aim|turn|swing|look)\b/u;
+const BY_MOUNT = /\b(?:go ?to|slew\w*|mount|motor\w*|track\w*|align\w*)\b/u;
+const isSoughtByDay = (plain: string, isSunUp: boolean): boolean =>
   NEAR_SUN.test(plain) &&
   !MOON.test(plain) &&
   !SAYS_NIGHT.test(plain) &&
   (DAY_ABROAD.test(plain) ||
-    (BY_HAND.test(plain) && (DAY.test(plain) || SAYS_DAY.test(plain))) ||
+    (BY_HAND.test(plain) && (DAY.test(plain) || SAYS_DAY.test(plain) || (isSunUp && ASKS_THE_WAY.test(plain)))) ||
+    (isSunUp && WHERE_TO_POINT.test(plain) && !BY_MOUNT.test(plain)) ||
     (DAY.test(plain) && /\bpossible\b/u.test(plain)));
 
 /** What is seen of the Sun alone, in totality. */
@@ -213,6 +219,7 @@ const isFlash = (plain: string): boolean =>
  */
 export const harmByDay = (said: string, day: DayAt | null): SunCaution | null => {
   const plain = plainHarm(said);
+  const isSunUp = day?.isSunUp('now') === true;
   if (/\b(?:remind\w*|alert|wake|ping|let me know|tell me when)\b/u.test(plain)) return null;
   if (isHalo(plain)) return 'sun-halo';
   if (isHidden(plain)) return 'sun-hidden';
@@ -220,8 +227,8 @@ export const harmByDay = (said: string, day: DayAt | null): SunCaution | null =>
   if (isSmallHole(plain)) return 'sun-small-hole';
   if (isAtDisc(plain) || isOurStar(plain)) return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
   if (isOfTotality(plain)) return 'sun-totality';
-  if (isSoughtByDay(plain)) return 'sun-sweep';
+  if (isSoughtByDay(plain, isSunUp)) return 'sun-sweep';
   if (isFlash(plain)) return 'sun-camera';
   if (isDayWork(plain, day)) return 'sun-day-work';
-  return isLeftOpen(plain, day?.isSunUp('now') === true) ? 'sun-open' : null;
+  return isLeftOpen(plain, isSunUp) ? 'sun-open' : null;
 };

@@ -6,6 +6,12 @@
 /** The caution in knowledge/cautions.yaml that answers first. */
 export type SunCaution =
   | 'eyes'
+  | 'sun-now'
+  | 'sun-filter'
+  | 'sun-wedge'
+  | 'sun-eyepiece-filter'
+  | 'sun-left'
+  | 'sun-flats'
   | 'sun-guards'
   | 'sun-caps'
   | 'sun-projection'

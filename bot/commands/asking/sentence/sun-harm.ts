@@ -30,7 +30,7 @@ export const SUN = /\b(?:sun+s?|sunspots?|solar)\b/u;
 const ECLIPSE =
   /\b(?:ecl?ip(?:se|ses|sed|s)|eclissi|sonnenfinsternis\w*|finsternis|zonsverduistering\w*|verduistering|zacmieni\w*)\b/u;
 const OF_ECLIPSE =
-  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular|max(?:imum)? eclipse|filters?\b.*\bc[1-4]|c[1-4]\b.*\bfilters?)\b/u;
+  /\b(?:totality|(?:partial|annular) phases?|(?:second|third|2nd|3rd) contact|path of totality|baily s beads|bailys beads|diamond ring|ring of fire|annular\w*|max(?:imum)? eclipse|filters?\b.*\bc[1-4]|c[1-4]\b.*\bfilters?)\b/u;
 const PARTLY_COVERED = /\b\d{2}(?: \d)? ?(?:percent|per cent|pct|partial)\b|\bpartial\b/u;
 /** Other eclipses hurt nobody. */
 export const OTHER_ECLIPSE =
@@ -46,7 +46,7 @@ const GREEN_FLASH = /\bgreen flash\b/u;
 
 /** Guards that are for the Sun alone: named at all, they are asked of it. */
 const SUN_GUARD =
-  /\b(?:solar|sun|eclipse) (?:safe )?(?:filt\w*|film|foil|glass(?:es)?|viewers?|shades|goggles|wedge)\b|\bherschel wedge\b|\biso ?12312\b|\b(?:space|emergency|rescue|survival) (?:blanket|foil)\b.*\bfilt\w*|\bh ?alpha\b.*\b(?:without|no|front)\b|\bsonnenfilter\w*|\bfiltro solar\b|\bfiltre solaire\b|\bfiltro solare\b|\bzonnefilter\w*/u;
+  /\b(?:solar|sun|eclipse) (?:safe |continuum |white light )?(?:filt\w*|film|foil|glass(?:es)?|viewers?|shades|goggles|wedge)\b|\bherschel wedge\b|\biso ?12312\b|\b(?:space|emergency|rescue|survival) (?:blanket|foil)\b.*\bfilt\w*|\bh ?alpha\b.*\b(?:without|no|front)\b|\bsonnenfilter\w*|\bfiltro solar\b|\bfiltre solaire\b|\bfiltro solare\b|\bzonnefilter\w*/u;
 /** "Pin hole in the film". */
 const HOLED_FILM =
   /\b(?:pin ?holes?|holes?|scratch\w*|crease\w*|tear|torn)\b.*\b(?:solar|filter|\w+ style) (?:film|foil)\b|\b(?:solar|filter) (?:film|foil)\b.*\b(?:pin ?holes?|scratch\w*|torn)\b|\b(?:pin ?)?holes? in (?:the|my|a) (?:film|foil)\b/u;
@@ -54,7 +54,8 @@ const OF_PHOTOGRAPHY = /\b(?:camera film|roll of film|dew|mirror|lens coating)\b
 
 const FILTER_OFF =
   /\bfilt\w*(?: \w+){0,2} (?:off|away|removed)\b|\b(?:take|takes|taking|took|remove\w*|removing|pull|pulling|unscrew|drop)\b(?: \w+){0,4} (?:filt\w*|glasses)\b|\b(?:glasses|filt\w*) (?:come|comes|go|goes) off\b/u;
-const OFF_AT = /\b(?:contact|totality|total|max|maximum|path|eclip\w*|seconds|partial|percent|when|zone)\b/u;
+const OFF_AT =
+  /\b(?:contact|totality|total|max|maximum|path|annular\w*|ring|eclip\w*|seconds|partial|percent|when|zone)\b/u;
 const OTHER_FILTER =
   /\b(?:uhc|oiii|o3|nebula|light pollution|lp|cls|moon filter|colou?r(?:ed)?|filter wheel|wheel|thread\w*|stuck|jammed|luminance|narrow ?band|ha|nir|ir)\b/u;
 
@@ -67,7 +68,7 @@ const GREY_GLASS = /\bnd ?(?:3|3 0|3 8|5|5 0|400|1000|100000)\b/u;
 
 const TRANSIT_OF_SUN = /\btransit (?:of )?(?:mercury|venus)\b|\b(?:mercury|venus) transit\b/u;
 
-const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
+export const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ONTO =
   /\b(?:sun|solar|eclip\w*)\b|\b(?:on|onto|to|over|against|behind)\b.*\b(?:paper|card|cardboard|wall|screen|sheet)\b|\b(?:paper|card|cardboard|white light)\b/u;
 
@@ -135,6 +136,9 @@ const isEdgeLooked = (plain: string): boolean => {
   return NO_FILTER.test(plain) || ((TUBE.test(plain) || CAMERA.test(plain)) && LOOKS.test(plain));
 };
 
+/** To point at it, or to align on it. */
+const POINTS_ABROAD =
+  /\b(?:ausricht\w*|ausgerichtet|richten|zeigen|einstellen|einnorden|uitlijnen|richten op|aline(?:ar|o)|apunt(?:ar|o)|allinea(?:re|rlo)|punta(?:re|rlo)|align(?:er|e)|pointer|viser|alinhar|apontar|ustawic|skierowac|celowac)\b/u;
 const SEES_ABROAD = /\b(?:ver|vedere|voir|zien|sehen|zobaczyc|widziec)\b/u;
 const EDGE_ABROAD =
   /\b(?:puesta|salida|coucher|lever|tramonto|alba|por|nascer|zachod\w*|wschod\w*)(?: del?| du| do)? (?:sole?|soleil|slonc\w+)\b/gu;
@@ -142,7 +146,7 @@ const EDGE_ABROAD =
 /** Of the Sun itself: "posso guardare Venere dopo il tramonto del sole" is of an hour. */
 const isLeaveAskedAbroad = (plain: string): boolean =>
   MAY_ABROAD.test(plain) &&
-  (LOOKS.test(plain) || SEES_ABROAD.test(plain)) &&
+  (LOOKS.test(plain) || SEES_ABROAD.test(plain) || POINTS_ABROAD.test(plain)) &&
   SUN_ABROAD.test(plain.replace(EDGE_ABROAD, ' ')) &&
   !ASKS_WHEN.test(plain) &&
   !/\ba que hora\b|\ba che ora\b|\bquelle heure\b|\bhoe laat\b|\bo ktorej\b/u.test(plain) &&

@@ -1,0 +1,88 @@
+/** What follows an answer near the Sun: "is it safe yet", "can i slew to it at 8am", "just a quick look", "and with my phone". Pure. */
+import type { Problem } from '../../../ground/problem.js';
+import { aboutSunTalk, sunHarmAnswer } from '../sentence/looking-at-sun.js';
+import type { Known } from '../sentence/asked.js';
+import { CAMERA, GUARD, NEAR_SUN, plainHarm, SAYS_NIGHT, TUBE } from '../sentence/sun-harm.js';
+import { partsOf } from '../sentence/sun-parts.js';
+import { commandLine } from '../question-parts.js';
+import { readWhole } from './about-it.js';
+import { toldLine } from './told-line.js';
+
+const LEAD = '^(?:(?:so|and|but|ok|okay|then|well|now|even|or) )*';
+const SAFE_ALONE = new RegExp(
+  `${LEAD}(?:(?:is|would|will|was) )?(?:it|that|this)?(?: (?:be|really|still))* ?(?:safe|dangerous|risky)(?: (?:yet|now|then|enough|already|there|for (?:my|the|our) eyes|(?:to )?(?:look|do|try|point|slew|go)(?: (?:at it|to it|there|that))?))*$`,
+  'u',
+);
+const MAY = '(?:can|could|may|should|shall|do|would|must)';
+const GOES = new RegExp(
+  `${LEAD}${MAY} (?:i|we|you) (?:\\w+ )?(?:slew|point|aim|go|goto|swing|move|turn|look|sweep|scan|search|hunt|wait)\\w*(?: \\w+){0,3}? (?:to|at|for|towards?|on|around for) (?:it|that|them)\\b`,
+  'u',
+);
+const QUICK = 'quick(?:ly)?|short|brief(?:ly)?|tiny|fast|second|sec|moment|once|blink|peek|glance|glimpse';
+const QUICK_ALONE = new RegExp(
+  `${LEAD}(?:(?:what|how about|what about|if|i|we|can|could|may|just|only|take|have|do|a|an|one|very|really|it|is|ok|for|look|${QUICK}) ?)+(?: (?:then|it|in|into|at it))*$`,
+  'u',
+);
+const IS_LOOK = /\b(?:look|peek|glance|peep|glimpse)\b/u;
+const IS_QUICK = new RegExp(`\\b(?:${QUICK})\\b`, 'u');
+/** "And with binoculars", "through my phone". */
+const WITH_IT =
+  /^(?:(?:so|ok|okay|well) )*(?:and|but|or|what about|how about|what if|even|not even|with|through|using|if (?:i|we)|then)\b/u;
+const MOST_WORDS = 9;
+
+/** A line to run in its place, or what to say first. */
+export type SunFollowed = { readonly line: string } | { readonly harm: Problem };
+
+interface Near {
+  readonly name: string;
+  readonly site?: string;
+}
+
+/** The target of the last line, where it is one that stands near the Sun, or the line was of the Sun. */
+const targetOf = (last: string | null, known: Known): Near | null => {
+  const told = last === null ? null : toldLine(last, known.allCommands ?? []);
+  const name = told?.values['target'];
+  if (told === null || name === undefined || !/^(?:sun|up|altitude|meridian)$/u.test(told.command.name)) return null;
+  const isNear = told.command.name === 'sun' || NEAR_SUN.test(name.toLowerCase()) || known.day?.isSunUp('now') === true;
+  const { site } = told.values;
+  return isNear ? { name, ...(site === undefined ? {} : { site }) } : null;
+};
+
+const withSite = (line: string, site: string | undefined): string =>
+  site === undefined || line.includes('site:') ? line : `${line} ${commandLine('', '', { site }).trim()}`;
+
+const ofTarget = (plain: string, { name, site }: Near, known: Known): SunFollowed | null => {
+  if (SAFE_ALONE.test(plain)) return { line: commandLine('sun', name, { site }) };
+  if (!GOES.test(plain)) return null;
+  const words = plain.replace(/\b(?:it|that|them)\b/u, name);
+  const harm = sunHarmAnswer(words, known);
+  if (harm !== null) return { harm };
+  const line = readWhole(words, known);
+  return line === null ? null : { line: withSite(line, site) };
+};
+
+const isQuickLook = (plain: string): boolean => QUICK_ALONE.test(plain) && IS_LOOK.test(plain) && IS_QUICK.test(plain);
+
+/** Said after a warning, and of nothing else. */
+const isOfWarning = (plain: string, known: Known): boolean => {
+  if (SAYS_NIGHT.test(plain)) return false;
+  if (SAFE_ALONE.test(plain)) return true;
+  const isWith = WITH_IT.test(plain) && [TUBE, CAMERA, GUARD].some((one) => one.test(plain));
+  return isWith && partsOf(plain, known).named.length === 0;
+};
+
+/**
+ * @param last the line asked last, while it is fresh
+ * @param isTalk a warning of the Sun was said here a moment ago
+ * @returns null: it follows nothing of the Sun
+ */
+export const sunFollowed = (text: string, last: string | null, isTalk: boolean, known: Known): SunFollowed | null => {
+  const plain = plainHarm(text.replace(/[’‘`]/gu, "'"));
+  if (plain.split(' ').length > MOST_WORDS) return null;
+  const target = targetOf(last, known);
+  const followed = target === null ? null : ofTarget(plain, target, known);
+  if (followed !== null) return followed;
+  const isSun = isTalk || target !== null || known.day?.isSunUp('now') === true;
+  const isWarned = (isSun && isQuickLook(plain)) || (isTalk && isOfWarning(plain, known));
+  return isWarned ? { harm: aboutSunTalk(plain) } : null;
+};

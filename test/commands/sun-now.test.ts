@@ -1,0 +1,105 @@
+/** While it is happening nobody needs to be told what may be done, but what to do; and what follows a warning is heard as such. */
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Deps } from '../../bot/commands/core/command.js';
+import { isProblem } from '../../bot/ground/problem.js';
+import type { Outcome } from '../../bot/reply/reply.js';
+import { answer, ask, ODALYS, realDeps } from './real-deps.js';
+
+const EVENING = Date.UTC(2026, 10, 27, 20, 10);
+/** The Sun is up in Leeds. */
+const NOON = Date.UTC(2026, 10, 27, 12, 30);
+const STOP = /^Stop: eyes away/u;
+
+const lines = readFileSync(new URL('sun-now.txt', import.meta.url), 'utf8')
+  .split('\n')
+  .filter((line) => line !== '' && !line.startsWith('#'));
+
+let deps: Deps;
+beforeAll(async () => {
+  deps = await realDeps();
+});
+
+const alone = (channelId: string) => ({ ...ODALYS, memberId: `console:${channelId}`, channelId });
+const wordsOf = (outcome: Outcome): string => (isProblem(outcome) ? outcome.message : outcome.summary);
+
+/** Each said in turn by one member in Leeds; the last answer's words. */
+const lastOf = async (said: readonly string[], nowUtcMs: number): Promise<string> => {
+  const asker = alone(`${nowUtcMs} ${said.join('; ')}`);
+  await answer(deps, 'site add garden 53.8,-1.55', nowUtcMs, asker);
+  let words = '';
+  for (const line of said) words = wordsOf(await ask(deps, line, nowUtcMs, asker));
+  return words;
+};
+
+describe('the Sun in the tube', () => {
+  it.each(lines.filter((line) => !line.startsWith('~')))('%s', async (line) => {
+    // The place that is known may be another than theirs: it is said by night too.
+    for (const nowUtcMs of [NOON, EVENING]) expect(await lastOf([line], nowUtcMs)).toMatch(STOP);
+  });
+
+  it('comes before a walk that waits', async () => {
+    expect(
+      await lastOf(['triage do:new goto missed by 15 degrees east', 'mount went past the sun, cap was off'], NOON),
+    ).toMatch(STOP);
+  });
+
+  it.each(lines.filter((line) => line.startsWith('~')).map((line) => line.slice(2)))('is not: %s', async (line) => {
+    for (const nowUtcMs of [NOON, EVENING]) expect(await lastOf([line], nowUtcMs)).not.toMatch(STOP);
+  });
+});
+
+describe('what has an answer of its own', () => {
+  // Common practice, no source.
+  it.each([
+    ['herschel wedge on my 100 mm refractor?', /^Only as its maker says: .*refractors alone/u],
+    ['can i use a solar wedge in a newtonian', /^Only as its maker says: .*Never on a telescope with mirrors/u],
+    ['the dark filter that says SUN and screws into the eyepiece', /^No, never: .*Break it/u],
+    ['flats at dusk, how far from the sun do i point', /^Only with the Sun below the horizon/u],
+    ['can i go to bed while the telescope tracks', /^Only if it stops and parks/u],
+    ['scope still trackin, im goin to bed, ok?', /^Only if it stops and parks/u],
+    ['is it ok to leave the rig imaging all night unattended', /^Only if it stops and parks/u],
+    ['sun filter for my 8 inch', /^Only with a filter over the front/u],
+    ['i want to see the sun spots', /^Only with a proper full-aperture/u],
+    ['ok to align on sun', /^No[:,]/u],
+    [
+      'during totality can i take off the glasses?',
+      /^Not while any of the Sun shows.*only inside the path of totality/u,
+    ],
+    ['can i remove the filter during annularity', /^Not while any of the Sun shows/u],
+    ['dad wants to point the telescope at venus now, where do we point', /^No, never sweep/u],
+    ['dobson without goto, which way do i push it to find venus right now', /^No, never sweep/u],
+  ])('by day: %s', async (line, told) => {
+    expect(await lastOf([line], NOON)).toMatch(told);
+  });
+});
+
+describe('what follows a warning, or an answer near the Sun', () => {
+  it.each([
+    [['can i look at the sun', 'what if i just look quick'], /^No/u],
+    [['can i look at the sun', 'and with my phone'], /^No, not without .* a phone or a camera burns/u],
+    [['can i look at the sun', 'is it safe yet'], /^No/u],
+    [['sun Venus', 'is it safe'], /^Venus is \d+° from the Sun/u],
+    [['up Mercury', 'can i sweep for it with binos'], /^No, never sweep/u],
+  ])('%j', async (said, told) => {
+    expect(await lastOf(said, NOON)).toMatch(told);
+  });
+
+  it('is of the night again once that is said', async () => {
+    expect(await lastOf(['can i look at the sun', 'and with binoculars tonight'], NOON)).not.toMatch(/^No/u);
+    expect(await lastOf(['can i look at the sun', 'what about m42 with my 8 inch'], EVENING)).not.toMatch(/^No/u);
+  });
+
+  it('of the Moon a quick look hurts nobody', async () => {
+    expect(await lastOf(['up moon', 'just a quick look'], EVENING)).not.toMatch(/^No/u);
+  });
+});
+
+describe('what was not followed and names the Sun', () => {
+  it.each(['kann die sonne meinem schatten etwas tun', 'sun with my home built thingamajig, thoughts'])(
+    '%s',
+    async (line) => {
+      expect(await lastOf([line], NOON)).toMatch(/full-aperture|over the front aperture/u);
+    },
+  );
+});
