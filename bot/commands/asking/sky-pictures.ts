@@ -135,7 +135,6 @@ const TRAIL_UNWISHED =
 const ON_MOUNT = /\b(?:mount|eq|equatorial|tracker|tracks|tracking|motors?|drive)\b/u;
 
 /** "Can we see a shooting star": nobody shoots it. */
-const METEORS = /\bshooting ?stars?\b/gu;
 
 /** @returns null where no picture of the sky is asked for */
 export const skyPicture = (text: string, catalogue: Catalogue): Outcome | null => {
