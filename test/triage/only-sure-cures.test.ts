@@ -90,6 +90,14 @@ describe('what it is put down to', () => {
     },
   );
 
+  it('what was done in vain before is not credited for another deed', async () => {
+    const { begun, say } = walking('handset only, no computer. arrows do nothing, it says no response from the motors');
+    const { id } = stepOf(await begun);
+    await say('no change');
+    const end = await say('my aunt lent me her curly cord and it works now');
+    expect(stepOf(end)).not.toMatchObject({ kind: 'done', id });
+  });
+
   it('a number for “something else” is taken for it, whatever the words are near to', async () => {
     const { begun, say } = walking(HELD);
     await begun;

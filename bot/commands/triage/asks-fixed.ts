@@ -198,7 +198,7 @@ const takeForNow = ({ context, walk, ...began }: Began, text: string): Turn | nu
 /** A yes or a no to "Is it fixed?"; `end`: it is, without a remedy of this walk. */
 export const takeFixedReply = (began: Began, text: string): Turn | 'end' | null => {
   const { context, walk } = began;
-  if (walk.state.asked?.kind !== 'fixed' || !isAsked(began)) return null;
+  if (walk.state.asked?.kind !== 'fixed') return null;
   const forNow = takeForNow(began, text);
   if (forNow !== null) return forNow;
   const reply = yesOrNo(text);

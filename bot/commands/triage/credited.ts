@@ -10,7 +10,7 @@ import {
   type RemedyTold,
   type WalkState,
 } from '../../triage/index.js';
-import { stepsDone, type StepsDone } from './does-its-steps.js';
+import { deedAlike, stepsDone, type StepsDone } from './does-its-steps.js';
 import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
@@ -80,16 +80,14 @@ const isFaint = ({ told, share }: RemedyTold): boolean =>
 const among = (told: readonly RemedyTold[], shown: string | undefined): readonly string[] =>
   [...new Set([...(shown === undefined ? [] : [shown]), ...told.map(({ fault }) => fault.id)])].slice(0, MOST_OFFERED);
 
-/** Neither the steps on show nor another's: what it was is asked, once. */
-const besides = (told: readonly RemedyTold[], shown: string | undefined): Credited =>
-  shown === undefined
-    ? 'else'
-    : {
-        among: among(
-          told.filter((one) => one.told >= NEAR),
-          shown,
-        ),
-      };
+/** Neither the steps on show nor another's plainly: what it was is asked, once, where anything may be meant. */
+const besides = (told: readonly RemedyTold[], { shown, mayBe }: Pick<Deed, 'shown' | 'mayBe'>): Credited => {
+  const offered = among(
+    told.filter((one) => (shown !== undefined && one.told >= NEAR) || mayBe(one.fault)),
+    shown,
+  );
+  return offered.length === 0 ? 'else' : { among: offered };
+};
 
 interface Deed {
   readonly isDone: boolean;
@@ -98,20 +96,20 @@ interface Deed {
   readonly steps: StepsDone;
   /** The remedy that stands before the member. */
   readonly shown: string | undefined;
+  /** A remedy has such a deed among its steps, and may be the cure here. */
+  readonly mayBe: (fault: FaultEntry) => boolean;
 }
+
 const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
   own === undefined || own.share < ofOwn || own.told < HARDLY_TOLD;
 
 /** @param told nearest first */
-const creditedOf = (
-  told: readonly RemedyTold[],
-  expected: string | undefined,
-  { isDone, ofOwn, steps, shown }: Deed,
-): Credited => {
+const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, deed: Deed): Credited => {
+  const { isDone, ofOwn, steps, shown } = deed;
   const [best, second] = told;
   const own = steps.isOther ? undefined : told.find(({ fault }) => fault.id === expected);
   if (steps.isDone && expected !== undefined) return null;
-  if (best === undefined) return isDone ? besides(told, shown) : null;
+  if (best === undefined) return isDone ? besides(told, deed) : null;
   if (isOwn(own, best)) return null;
   const isPlain = isToldPlainly(best);
   if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return { fault: best.fault.id };
@@ -119,7 +117,7 @@ const creditedOf = (
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
   // What was done is told in this remedy's own words, whatever else it may be.
-  if (near.length === 0) return isDone && isHardlyOwn(own, ofOwn) ? besides(told, shown) : null;
+  if (near.length === 0) return isDone && isHardlyOwn(own, ofOwn) ? besides(told, deed) : null;
   return { among: among(near, shown) };
 };
 
@@ -169,6 +167,13 @@ const mayBeCure = (before: Assessment, { id, only }: FaultEntry, isMendedBeyondL
 const remedyShown = ({ step }: Assessment): string | undefined => (step.kind === 'try' ? step.id : undefined);
 const NOTHING_SHOWN = { steps: { isDone: false, isOther: false }, shown: undefined };
 
+/** Tried without any change, and not on show once more. */
+const failedBefore = ({ walk: { state }, before }: Began): ReadonlySet<string> => {
+  const last = new Map(state.events.flatMap((event) => (event.kind === 'try' ? [[event.fault, event.outcome]] : [])));
+  last.delete(remedyShown(before) ?? '');
+  return new Set([...last].filter(([, outcome]) => outcome === 'same').map(([fault]) => fault));
+};
+
 /** No deed is told, or what was shown and no more than that. */
 const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides: boolean): boolean => {
   if (curedByDeed(text).deed === '' || saysAsShown(text)) return true;
@@ -192,15 +197,21 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   if (!isBesides && RESTARTED.test(deed)) return curedByRestart(before, expected);
   const { steps, shown } = isBesides ? NOTHING_SHOWN : { steps: done, shown: remedyShown(before) };
   const isMended = mendsBeyondLink(began, text);
+  const alike = deedAlike(began, text);
+  const failed = failedBefore(began);
   const told = remediesTold(model, before, text).filter(
-    ({ fault }) => (!isBesides || fault.id !== expected) && mayBeCure(before, fault, isMended),
+    ({ fault }) =>
+      (!isBesides || fault.id !== expected) &&
+      (!failed.has(fault.id) || alike.isOfKind(fault)) &&
+      mayBeCure(before, fault, isMended),
   );
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
   return creditedOf(fitting(before, told, allows), isBesides ? undefined : expected, {
-    isDone: isDone || isElse,
+    isDone: isDone || isElse || done.isOther || (failed.size > 0 && alike.isDeed),
     steps,
     shown,
+    mayBe: alike.mayBe,
     ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
   });
 };

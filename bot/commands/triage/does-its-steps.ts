@@ -1,9 +1,12 @@
 /** Whether what a member says was done are the steps of the remedy on show, told at once or by and by: its kind of deed, on one of its things. */
 import { curedByDeed, deedKindsIn, tellingMarks, type DeedKind } from '../../reading/index.js';
-import { thingsNamed } from '../../triage/index.js';
+import { thingsNamed, type FaultEntry } from '../../triage/index.js';
 import { lastSaidToRemedy } from './last-said.js';
 import { remedyLines } from './step-data.js';
 import type { Began } from './turn.js';
+
+/** Less likely, a remedy is not offered for its kind of deed alone. */
+const LIKELY = 0.005;
 
 /** Of so many kinds, what they were done to need not be named. */
 const ENOUGH_KINDS = 2;
@@ -50,4 +53,24 @@ export const stepsDone = (began: Began, text: string): StepsDone => {
   return before !== null && curedByDeed(before).isDone && stepsIn(began, before).isDone
     ? { isDone: true, isOther: false }
     : now;
+};
+
+export interface DeedAlike {
+  /** A deed of some kind is told. */
+  readonly isDeed: boolean;
+  /** A kind of deed is told that stands among this remedy's steps. */
+  readonly isOfKind: (fault: FaultEntry) => boolean;
+  /** … and it may be the cure here. */
+  readonly mayBe: (fault: FaultEntry) => boolean;
+}
+
+export const deedAlike = ({ before: { situation, belief } }: Began, text: string): DeedAlike => {
+  const told = [...deedKindsIn(deedOf(text))];
+  const isOfKind = ({ title, remedy: { steps, otherwise } }: FaultEntry): boolean => {
+    const own = deedKindsIn(`${title}. ${JSON.stringify([steps, otherwise])}`);
+    return told.some((kind) => own.has(kind));
+  };
+  const isLikely = ({ id }: FaultEntry): boolean =>
+    (belief.probabilities[situation.faultIndex.get(id) ?? -1] ?? 0) >= LIKELY;
+  return { isDeed: told.length > 0, isOfKind, mayBe: (fault) => isLikely(fault) && isOfKind(fault) };
 };
