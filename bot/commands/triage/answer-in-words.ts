@@ -19,6 +19,7 @@ import { wordCountOf } from '../../ground/fold-text.js';
 import { UNSURE, wantsPlainWords, type Step } from '../../triage/index.js';
 import { afterCure } from './at-the-end.js';
 import { tellsNoAnswer } from './corrected-opening.js';
+import { probabilityIn } from './elsewhere.js';
 import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
 import { answersOf } from './step-data.js';
@@ -94,8 +95,13 @@ type Odd = OddOne | null;
 const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
   odd === null ? saidOutright(began, step, text) : odd.id;
 
-/** The answer that the words are near to. */
-const nearTo = (
+/** What all that was told leaves so unlikely is not asked back of words that are only near it. */
+const HARDLY = 0.02;
+const isHardlySo = (began: Began, step: Extract<Step, { kind: 'ask' }>, { id, isSure }: AnswerMeant): boolean =>
+  !isSure && !step.opening && probabilityIn(began)(step.id, id) < HARDLY;
+
+/** The answer that the words are nearest to. */
+const nearestTo = (
   began: Began,
   step: Extract<Step, { kind: 'ask' }>,
   text: string,
@@ -116,6 +122,12 @@ const nearTo = (
   const best = isBorneOut ? like : (meant ?? (like === null ? null : { ...like, isSure: false }));
   // Something is set apart, though it is not clear what: it is not all well.
   return odd !== null && best?.id === question.good ? null : best;
+};
+
+/** … and that may be so, as the walk stands. */
+const nearTo: typeof nearestTo = (began, step, ...said) => {
+  const best = nearestTo(began, step, ...said);
+  return best !== null && isHardlySo(began, step, best) ? null : best;
 };
 
 /** "Not lit": so few words are said to the question, whatever else they are said of. */

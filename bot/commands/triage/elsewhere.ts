@@ -21,8 +21,8 @@ const LONGEST_LABEL = 70;
 const WAY = 'path';
 
 /** How likely each answer of a check is, as the walk stands; the way to the mount is anybody's. */
-const probabilityIn =
-  ({ context: { model }, before }: Began) =>
+export const probabilityIn =
+  ({ context: { model }, before }: Pick<Began, 'context' | 'before'>) =>
   (check: string, answer: string): number => {
     const entry = model.check(check);
     if (entry === undefined) return 1;

@@ -23,6 +23,7 @@ import { explained } from './terms.js';
 import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { takePlace } from './place-in-walk.js';
+import { answersOf } from './step-data.js';
 import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
 import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
@@ -205,9 +206,16 @@ const takeTyped = async (began: Began, text: string, entries: readonly Understoo
   return askedIfFixed(began, text, takeWords(began, text));
 };
 
+/** "New", where an answer is that it is new: said to the question, and no wish for another walk. */
+const doingAsked = (before: Began['before'], text: string | undefined): Doing | undefined => {
+  const doing = doingTyped(text);
+  const isOfAnswer = doing === 'new' && answersOf(before).some(({ label }) => /\bnew\b/iu.test(label));
+  return isOfAnswer ? undefined : doing;
+};
+
 const takeSaid = async (began: Began, said: SaidInTurn): Promise<Turn | Problem> => {
   const { walk, notes } = began;
-  const doing = said.do ?? doingTyped(said.text);
+  const doing = said.do ?? doingAsked(began.before, said.text);
   const done = doing === undefined ? null : takeDoing(began, doing);
   if (done !== null) return done;
   const answered = takePerson(began, said) ?? takeAsksOfStep(began, said) ?? takeAnswered(began, said);

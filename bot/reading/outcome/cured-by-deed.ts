@@ -74,7 +74,7 @@ const CAME_ED =
 // Of small letters alone, as are those above: with "i" such a list takes five times the room once compiled.
 const SPOILS = new RegExp(
   [
-    "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|most(?: of the)? times?|mostly|now and then|(?:on|off) and (?:on|off)|(?:goes|go|gone|drops)(?: \\w+)? (?:then|and) comes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
+    "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
     `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|stop(?:s|ped)?(?! where)|nothing|unfortunately|sadly|backwards?|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|power|supply|battery|camera|handset|hand controller|keypad|keys?|arrows?|buttons?|port|adapter|driver|ping|router|fan)(?:['\u2019]?s| is| are| also)? (?:all |just |now )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in|back|there|answers|responds|moves)\\b",
     '\\b(?:with|on|from|by|using|via) (?:the |my |his |her |a |an |another |other |old |our |friends? )*(?:phone|tablet|ipad|laptop|pc|computer|mac|handset|hand controller|friends?|mates?)\\b',
@@ -118,6 +118,10 @@ const isNoCure = (said: string): boolean => {
   );
 };
 
+/** What comes and goes is not over. */
+const COMES_AND_GOES =
+  /\b(?:most(?: of the)? times?|mostly|now and (?:then|again)|(?:on|off) and (?:on|off)|every (?:few|couple|now)|(?:comes|goes|came|went) (?:and|then) (?:goes|comes|went|came))\b/iu;
+
 const LONGEST_WORDS = 45;
 
 const plain = (breath: string): string =>
@@ -157,6 +161,7 @@ const deedIn = (text: string): DeedTold => {
     !/^(?:only|but|except)$/u.test(breaths[first - 1]?.bare ?? '') &&
     !/\?/u.test(said) &&
     !isNoCure(said) &&
+    !COMES_AND_GOES.test(said) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));
   const isOfTheLink = breaths.every(({ bare }, at) => told[at] === false || OF_THE_LINK.test(bare));
