@@ -14,7 +14,8 @@ import { toldHere } from './asking/following/told-here.js';
 import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import { defineCommand, type Deps } from './core/command.js';
 import { eveningPicture } from './tonight/evening-picture.js';
-import { nightOfHours, soughtOf, type Sought } from './tonight/sought.js';
+import { easyLimits, easyOf, easySought } from './tonight/easy-ones.js';
+import { nightOfHours, type Sought } from './tonight/sought.js';
 import { options, type TonightOptions } from './tonight/tonight-options.js';
 import { isDrowned, notesOf, pickFact, summaryOf } from './tonight/tonight-words.js';
 
@@ -129,16 +130,16 @@ export const tonight = defineCommand({
     const given = { ...request.options, with: told.with, sky: told.sky };
     const meant = nightOfHours(given, asked, nowUtcMs);
     if (isProblem(meant)) return meant;
-    const sought = soughtOf(given, { ...asked, night: meant }, nowUtcMs);
+    const sought = easySought(given, { ...asked, night: meant }, nowUtcMs);
     if (isProblem(sought)) return sought;
     const { where, night, hours, equipment } = sought;
     const { observer, zone } = where.site;
-    const picks = picksOf(deps, given, sought);
+    const picks = given.easy === true ? easyOf(picksOf(deps, easyLimits(given), sought)) : picksOf(deps, given, sought);
     const dark = darkness(observer, night.startUtcMs, night.endUtcMs);
     const inOrder = inHours(picks);
     const { facts, isCut } = factsOf(picks, given, sought);
     return reply({
-      title: `Worth seeing${whereWords(given, sought)}, night of ${night.said}`,
+      title: `${given.easy === true ? 'Bright and easy' : 'Worth seeing'}${whereWords(given, sought)}, night of ${night.said}`,
       level: picks.every(isDrowned) ? 'info' : 'good',
       summary: summaryOf(picks, given, sought),
       facts,

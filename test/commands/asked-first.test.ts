@@ -95,15 +95,17 @@ describe('what narrows a request', () => {
 describe('the evening', () => {
   // Sixty characters a line, thirty lines: common practice of telephones, no source.
   it('fits a telephone: a thousand characters, what is cut named, and all of it to be asked for', async () => {
+    // Nothing was told by them this evening.
+    const asker = { ...ODALYS, memberId: 'console:quiet', channelId: 'quiet' };
     for (const line of ['whats up tonight', 'tonight kind:galaxies', 'tonight with:binoculars']) {
-      const { title, summary: head, facts, notes, choices = [] } = await answer(deps, line, NOW);
+      const { title, summary: head, facts, notes, choices = [] } = await answer(deps, line, NOW, asker);
       const rows = [title, head, ...facts.map(({ label, value }) => `${label}  ${value}`), ...notes];
       expect(rows.join('\n').length, line).toBeLessThanOrEqual(1000);
       expect(rows.length, line).toBeLessThanOrEqual(18);
       expect(facts.at(-1)?.label, line).toBe('Also');
       const all = choices.find(({ label }) => label.startsWith('All'));
-      expect((await answer(deps, all?.run ?? '', NOW)).facts, line).toHaveLength(10);
+      expect((await answer(deps, all?.run ?? '', NOW, asker)).facts, line).toHaveLength(10);
     }
-    expect((await answer(deps, 'more', NOW)).facts).toHaveLength(10);
+    expect((await answer(deps, 'more', NOW, asker)).facts).toHaveLength(10);
   });
 });

@@ -75,11 +75,11 @@ describe('what stands beside a target', () => {
 
 describe('a first line of where one is and with what', () => {
   it.each([
-    ['im dave from leeds, got a 130 mm tube', /Found as Leeds, England.*with:"130 mm"/su],
-    ['Hallo, ich wohne in Freiburg und habe einen 8 Zoll Dobson', /Found as Freiburg.*with:"8 inch"/su],
-    ['ciao, sono a Bologna con un newton 150', /Found as Bologna.*with:"150 mm"/su],
-    ['Greetings from Perth, Australia! 12in dob here', /Found as Perth.*with:"12 inch"/su],
-    ['La Serena, Chile. 10 inch SCT on a GEM.', /Found as La Serena.*with:"10 inch"/su],
+    ['im dave from leeds, got a 130 mm tube', /Found as Leeds, England.*evening are for the 130 mm/su],
+    ['Hallo, ich wohne in Freiburg und habe einen 8 Zoll Dobson', /Found as Freiburg.*evening are for the 8 inch/su],
+    ['ciao, sono a Bologna con un newton 150', /Found as Bologna.*evening are for the 150 mm/su],
+    ['Greetings from Perth, Australia! 12in dob here', /Found as Perth.*evening are for the 12 inch/su],
+    ['La Serena, Chile. 10 inch SCT on a GEM.', /Found as La Serena.*evening are for the 10 inch/su],
     ['my name is Tom and I live in Austin Texas', /^Site saved: my site.*Found as Austin/su],
   ])('%s', async (line, told) => expect(await talk(null, [line])).toMatch(told));
 

@@ -136,3 +136,28 @@ it('sunset is one hour on every screen, the almanac’s', async () => {
     /Sunset: 15:48 GMT \(from a height 15:50\)/u,
   );
 });
+
+describe('a list for children', () => {
+  // Few, bright, early, nothing overhead: common practice, no source.
+  it.each([
+    'wats good for kids tonight',
+    'what can i show my 6 year old',
+    'never used a telescope before, what shall i look at',
+  ])('%s', async (line) => {
+    const early = Date.UTC(2026, 10, 27, 17, 12);
+    expect(await talk([line], early)).toMatch(
+      /^Bright and easy, .*\n.* 5 targets by the hour, 17:12 to 21:30 GMT.*Moon, 21°/su,
+    );
+    expect(await talk([line], early)).not.toMatch(/Uranus|Neptune|nearly overhead/u);
+  });
+});
+
+describe('words that were taken for others', () => {
+  it.each([
+    ['mercury in the morning with binoculars after sunrise?', /^not-safe: No, never sweep/u],
+    ['can we see a shooting star tonight', /^What is coming: showers/u],
+    ['my dad has a telescope what should we look at first', /^Worth seeing/u],
+    ['is venus up in morn', /^Venus/u],
+    ['whats that orange star', /Most likely Betelgeuse/u],
+  ] as const)('%s', async (line, told) => expect(await talk([line])).toMatch(told));
+});

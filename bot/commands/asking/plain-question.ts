@@ -36,6 +36,7 @@ import { tubeNumbers } from './tube-numbers.js';
 import { withSidesInFull } from './sentence/directions.js';
 import { polarFigures } from './polar-figures.js';
 import { skyPicture } from './sky-pictures.js';
+import { withEasy } from './sentence/for-beginners.js';
 import { shapeSeen } from './sentence/shapes.js';
 import { withSunMadePlain } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
@@ -191,7 +192,8 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
   const beside = talkBeside(words.trim(), asked) ?? topicBeside(asked);
   if (beside !== null) return beside;
-  const read = readByRules(asked, known);
+  const ruled = readByRules(asked, known);
+  const read = ruled === null || isProblem(ruled) ? ruled : withEasy(ruled, asked);
   if (read !== null)
     return isProblem(read)
       ? { outcome: read }

@@ -77,7 +77,7 @@ const OF_OTHERS =
 
 /** "What's that shining thing in the sky": one that was seen, and no side named. */
 const THAT_IN_SKY =
-  /^(?:what|what's|whats|which|wat|wats)\b(?: is)? (?:that|the|this) (?:(?:really|very|super|so|big|huge) )*(?:bright|shining|shiny|brilliant|glowing) (?:star|thing|object|planet|light|one|dot|spot)\b/u;
+  /^(?:what|what's|whats|which|wat|wats)\b(?: is)? (?:that|the|this) (?:(?:really|very|super|so|big|huge) )*(?:bright|shining|shiny|brilliant|glowing|orange\w*|red(?:dish)?|yellow\w*|white|blu(?:e|ish)) (?:star|thing|object|planet|light|one|dot|spot)\b/u;
 
 const isOfWholeSky = (asked: Asked): boolean =>
   (says(asked, BRIGHTEST) || says(asked, THAT_IN_SKY)) &&
@@ -95,11 +95,12 @@ export const brightOne: Rule = (asked) => {
   // Of tonight it is asked by day as well.
   const isOfEvening = asked.when.night !== null && asked.when.hour === null;
   const when = { ...asked.when, night: null };
+  const colour = colourSaid(asked);
   return instantLine(
     'bright',
     '',
     { ...asked, when: isOfEvening ? { ...when, hour: 'tonight' } : when },
-    ofThing(asked),
+    { ...(colour === undefined ? {} : { colour }), ...ofThing(asked) },
   );
 };
 

@@ -99,13 +99,14 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     alignmentLine,
   ],
   [
-    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star|sigma oct\w*|σ oct\w*)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far (?:off |away )?is (?:polaris|the (?:pole|north) star)\b(?:$| from (?:the )?(?:\w+ )?pole)|\bhow far (?:off|from|away from) (?:the )?(?:\w+ )?pole (?:is|does|stands?)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
+    /\bpolar ?align|\bpolar (?:axis|scope)|\b(?:polaris|north star|pole star|sigma oct\w*|σ oct\w*)\b.*\b(?:clock|reticle|scope|circle)\b|\bhow far (?:off |away )?is (?:polaris|the (?:pole|north) star)\b(?:(?: tonight| now| today)?$| from (?:the )?(?:\w+ )?pole)|\bhow far (?:off|from|away from) (?:the )?(?:\w+ )?pole (?:is|does|stands?)\b|\b(?:north|south) celestial pole|\bwhere is the pole\b|\b[ns]cp\b|\bwedge\b.*\b(?:angle|set|tilt|degrees?|latitude)\b|\b(?:angle|tilt|degrees?|set)\b.*\bwedge\b|\blatitude (?:scale|dial|adjust\w*)\b|\bwhat (?:angle|height|altitude)\b.*\b(?:polar axis|(?:eq|equatorial) (?:mount|head))\b|\b(?:true north|compass)\b.*\b(?:compass|true north|declination|says?|reads?|show)\b/u,
     (asked) => {
       const which = /\b(north|south) celestial pole\b/u.exec(asked.plain)?.[1];
       return instantLine('pole', '', asked, which === undefined ? {} : { first: which });
     },
   ],
   [/\bsidereal\b|\blst\b/u, (asked) => instantLine('sidereal', '', asked)],
+  [/\blibrations?\b/u, (asked) => instantLine('moon', '', asked)],
   [
     /\bwhat\b.*\b(?:do|should|must|shall) (?:i|we) (?:type|enter|put)\b|\bhow (?:do|should|must|can) (?:i|we) (?:type|enter)\b|\bdaylight ?saving|\bdst\b|\btime ?zone\b|\b(?:set ?up|enter|put in|type in) (?:the )?(?:date|time|site)/u,
     (asked) => typedFor(asked) ?? instantLine('entries', '', asked),

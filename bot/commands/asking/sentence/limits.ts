@@ -27,7 +27,7 @@ const aboveIn = (sentence: Sentence, run: Run): string | null => {
     AT_LEAST.exec(run.plain) ??
     (isTimeAsked ? (SO_FAR_UP.exec(run.plain) ?? AT_A_HEIGHT.exec(run.plain) ?? AT_ALTITUDE.exec(run.plain)) : null);
   const next = sentence.words[run.at + run.count]?.plain ?? '';
-  const isUnitSaid = /(?:°|deg|degrees?)\b/u.test(run.plain);
+  const isUnitSaid = /°|(?:deg|degrees?)\b/u.test(run.plain);
   return found === null || (!isUnitSaid && OTHER_UNIT.test(next)) ? null : (found[1] ?? null);
 };
 

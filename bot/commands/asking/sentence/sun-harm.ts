@@ -179,8 +179,13 @@ const isSoughtByHand = (plain: string): boolean =>
 const BEFORE_UP =
   /\b(?:before|until|till|by the time) (?:the )?sun(?: is| s| has)? (?:up|rises|comes? up|come up|risen)\b|\bsun (?:is |s )?(?:nearly|almost|not|not yet) (?:yet )?up\b/u;
 
+/** Held in the hand, and the Sun is up by what is said. */
+const HAND_HELD = /\b(?:binos?|bino\w*|bins|\d+ ?x ?\d{2}|finder\w*|by eye|naked eye)\b/u;
+const isHandHeldByDay = (plain: string): boolean =>
+  HAND_HELD.test(plain) && (SUN_RISEN.test(plain) || /\b(?:day ?time|day ?light|by day|during the day)\b/u.test(plain));
+
 const isSweep = (plain: string, isSunUp: boolean): boolean => {
-  if (!NEAR_SUN.test(plain) || !isSoughtByHand(plain)) return false;
+  if (!NEAR_SUN.test(plain) || !(isSoughtByHand(plain) || isHandHeldByDay(plain))) return false;
   if (STILL_UP.test(plain)) return true;
   if (/\bsun\b.*\bup\b/u.test(plain) && !BEFORE_UP.test(plain)) return true;
   return SAYS_DAY.test(plain) || SUN_RISEN.test(plain) ? !SAYS_NIGHT.test(plain) : isSunUp && !SAYS_NIGHT.test(plain);

@@ -6,6 +6,7 @@ const FORMS = `
 tonight: tonite 2nite 2night tonit tnite nite2 2nyt tonyt tnght tnt
 tomorrow: tomoro tmrw tmrrw tmr tmw tmoro 2moro 2morrow 2mrw tomoz tomo tmoz 2moz
 night: nite nyt
+morning: morn mornin
 bright: brite
 midnight: midnite midnyt
 twenty: twenny
