@@ -24,6 +24,7 @@ import { choice, defineCommand, flag, optional, text, type Deps, type Request } 
 const FAINTEST_MAG = 2.2;
 const FAINTEST_BY_DAY_MAG = -3.5;
 const DAY_SUN_DEG = -3;
+const DUSK_SUN_DEG = -6;
 const LEAST_DEG = 2;
 /** Lower than this is called low; common practice, no source. */
 const LOW_DEG = 30;
@@ -46,12 +47,27 @@ const shownOf = <One extends Placed>(
 /** Higher than this nobody says which way it stands; common practice, no source. */
 const NEARLY_OVERHEAD_DEG = 60;
 const isHigh = ({ at }: Placed): number => Number(at.altitudeDeg >= NEARLY_OVERHEAD_DEG);
-/** The brightest as they look; what is nearly overhead is in no part of the sky, and comes last. */
-const byLook = (a: Placed, b: Placed): number => isHigh(a) - isHigh(b) || dimmed(a) - dimmed(b);
-const byDimmed = (a: Placed, b: Placed): number => dimmed(a) - dimmed(b);
+/** What so many degrees aside of the named direction, and another colour than the one seen, are worth in magnitudes; common practice, no source. */
+const DEG_A_MAG = 40;
+const OTHER_COLOUR_MAG = 2.5;
+/** Low down the air reddens what is yellow. */
+const NEXT_COLOUR_MAG = 1.2;
+
+/** How unlike it is to the one that was seen: faint, aside of where it was said, of another colour. */
+const unlikeMag = (one: Placed, towards: Towards | null, colour: Colour | undefined): number => {
+  const aside = towards === null || towards === 'overhead' ? 0 : offDeg(towards, one.at) / DEG_A_MAG;
+  const own = colourOf(one.target);
+  if (colour === undefined || own === colour) return dimmed(one) + aside;
+  return dimmed(one) + aside + (own === 'yellow' || colour === 'yellow' ? NEXT_COLOUR_MAG : OTHER_COLOUR_MAG);
+};
 const sideOf = (towards: Towards | null): string => (towards === null ? 'in the sky' : towardsWords(towards));
-const orderOf = (towards: Towards | null): typeof byLook =>
-  towards === null || towards === 'overhead' ? byDimmed : byLook;
+/** The likeliest first; what is nearly overhead is in no part of the sky, and comes last. */
+const orderOf =
+  (towards: Towards | null, colour: Colour | undefined) =>
+  (a: Placed, b: Placed): number => {
+    const high = towards === null || towards === 'overhead' ? 0 : isHigh(a) - isHigh(b);
+    return high || unlikeMag(a, towards, colour) - unlikeMag(b, towards, colour);
+  };
 
 /** What clear air takes of a star's light at the zenith, at sea level; common practice, no source. */
 const EXTINCTION_MAG = 0.2;
@@ -106,12 +122,6 @@ const outshining = (
 const steadyNote = (aside: string | null): string =>
   `What shines steadily is most often a planet; ${aside === null ? 'none stands there then' : `the nearest to there is ${aside}`}.`;
 
-/** Those of the colour that was seen stand first. */
-const withFirst = <One extends Bright>(shown: readonly One[], ofColour: readonly One[]): readonly One[] => [
-  ...ofColour.slice(0, MOST_SHOWN),
-  ...shown.filter((one) => !ofColour.includes(one)),
-];
-
 interface Placed extends Bright {
   readonly at: Horizontal;
 }
@@ -119,6 +129,7 @@ interface Placed extends Bright {
 interface Sought {
   readonly isSteady: boolean;
   readonly colour: Colour | undefined;
+  readonly isColourThere: boolean;
   /** "in the south". */
   readonly side: string;
   readonly isOverhead: boolean;
@@ -128,13 +139,16 @@ interface Sought {
 const placeOfOne = ({ at }: Placed): string => `${degrees(at.altitudeDeg)} high in the ${direction(at.azimuthDeg)}`;
 
 /** Which it most likely is, and why it may be none of that kind or colour. */
-const summaryOf = (first: Placed | undefined, { isSteady, colour, side, isOverhead, isDay }: Sought): string => {
+const summaryOf = (
+  first: Placed | undefined,
+  { isSteady, colour, isColourThere, side, isOverhead, isDay }: Sought,
+): string => {
   if (first === undefined)
     return `No bright star or planet stands ${side} then${isDay ? ', or daylight hides it' : ''}.`;
   const told = `${nameWithAlias(first.target)}: ${placeOfOne(first)}.`;
   if (isSteady && first.target.kind !== 'planet') return `No planet stands ${side} then; brightest there ${told}`;
   if (colour !== undefined && colourOf(first.target) !== colour)
-    return `Most likely ${told} It is not ${colour} itself, and no bright one there is; low down the air reddens any.`;
+    return `Most likely ${told} It is not ${colour} itself${isColourThere ? '' : ', and no bright one there is'}; low down the air reddens any.`;
   return isOverhead ? `Brightest up there: ${told}` : `Most likely ${told}`;
 };
 
@@ -162,7 +176,7 @@ const notesOf = (seen: readonly Placed[], isSteady: boolean, aside: string | nul
   ...(isSteady && !seen.some(isPlanet) ? [steadyNote(aside)] : []),
   ...(seen.every(({ target }) => target.kind === 'moon')
     ? []
-    : [`The ${isSteady ? 'planets' : 'brightest'} first. What moves or blinks is an aircraft or a satellite.`]),
+    : [`The ${isSteady ? 'planets' : 'likeliest'} first. What moves or blinks is an aircraft or a satellite.`]),
 ];
 
 const worthOverhead = (site: string | undefined): Choice => ({
@@ -170,23 +184,25 @@ const worthOverhead = (site: string | undefined): Choice => ({
   run: commandLine('tonight', '', { towards: 'overhead', site }),
 });
 
-/** The coming dawn or dusk, when the Sun is 12° down: the hour at which the brightest are left. */
+/** The coming dawn or dusk, when the Sun is 12° down: the hour at which the brightest are left. Tonight is now, or from dusk on. */
 const atTwilight = async (
   deps: Deps,
   request: Request<{ readonly site?: string | undefined; readonly at?: string | undefined }>,
 ): Promise<SiteAtTime | Problem | null> => {
   const { options, nowUtcMs } = request;
   const said = options.at?.toLowerCase();
-  if (said !== 'dawn' && said !== 'dusk') return null;
+  if (said !== 'dawn' && said !== 'dusk' && said !== 'tonight') return null;
   const where = await siteFor(deps, request, options.site);
   if (isProblem(where)) return where;
+  const isNight = horizontalOf(SUN, where.site.observer, nowUtcMs).altitudeDeg <= DUSK_SUN_DEG;
+  if (said === 'tonight' && isNight) return { where, utcMs: wholeSecond(nowUtcMs), notes: siteNotes(where) };
   const { startUtcMs, endUtcMs } = tonightAt(where.site, nowUtcMs);
   const { nautical } = twilights(where.site.observer, startUtcMs, endUtcMs);
   const utcMs = said === 'dawn' ? nautical?.dawnUtcMs : nautical?.duskUtcMs;
   return utcMs === null || utcMs === undefined
     ? problem(
         'no-such-hour',
-        `There is no ${said} to speak of there in these days: name an hour, such as bright at:21:00.`,
+        `There is no ${said === 'tonight' ? 'night' : said} to speak of there in these days: name an hour, such as bright at:21:00.`,
       )
     : { where, utcMs: wholeSecond(utcMs), notes: siteNotes(where) };
 };
@@ -229,7 +245,7 @@ export const bright = defineCommand({
     const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > DAY_SUN_DEG;
     const isThere = standsTowards(towards, observer);
     const { height } = request.options;
-    const order = orderOf(towards);
+    const order = orderOf(towards, request.options.colour);
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
     const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
@@ -242,8 +258,8 @@ export const bright = defineCommand({
       .sort(order);
     const isSteady = request.options.steady === true;
     const { colour } = request.options;
-    const ofColour = colour === undefined ? [] : there.filter(({ target }) => colourOf(target) === colour);
-    const shown = withFirst(shownOf(there, isSteady, order), ofColour);
+    const shown = shownOf(there, isSteady, order);
+    const isColourThere = there.some(({ target }) => colourOf(target) === colour);
     const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
     const side = sideOf(towards);
@@ -258,7 +274,7 @@ export const bright = defineCommand({
       level: first === undefined || day.isDay ? 'info' : 'good',
       summary: day.before(
         moonFirst(seen, request.options.thing, moonAt(observer, utcMs).illuminatedFraction) ??
-          `${constellation}${summaryOf(first, { isSteady, colour, side, isOverhead, isDay })}`,
+          `${constellation}${summaryOf(first, { isSteady, colour, isColourThere, side, isOverhead, isDay })}`,
       ),
       facts: seen.map(factOf),
       notes: [...notesOf(seen, isSteady, aside), ...notes],

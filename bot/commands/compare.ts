@@ -10,8 +10,8 @@ import type { Observer, UtcMs } from '../sky/types.js';
 import { formatLocalDateTime, tonightAt } from '../times/index.js';
 import { commandLine, targetAtSite, targetFor, timeFor } from './asking/question-parts.js';
 import { bestInNight, bestWords } from './compare/night-best.js';
-import type { Stand } from './compare/pair.js';
-import { apartText, COMPARED, pairWords, sideBySide, standText } from './compare/side-by-side.js';
+import type { Pair, Stand } from './compare/pair.js';
+import { apartText, COMPARED, type Compared, pairWords, sideBySide, standText } from './compare/side-by-side.js';
 import { choice, defineCommand, number, optional, text, type Deps } from './core/command.js';
 
 /** With the Sun higher than this the coming night is meant, not now. */
@@ -63,6 +63,31 @@ const apartAnywhere = (
   });
 };
 
+interface Wished {
+  readonly at?: string | undefined;
+  readonly first?: Compared | undefined;
+  readonly within?: number | undefined;
+}
+
+/** No hour was said: by how they stand at their best in what is left of the night. */
+const isBestAsked = ({ at, first }: Wished): boolean =>
+  at === undefined && (first === 'higher' || first === 'higher-now');
+
+/** Asked in the present, by night, and one of them is up. */
+const isUpNow = ({ first: one, second, observer }: Pair, { first }: Wished, nowUtcMs: UtcMs): boolean =>
+  first === 'higher-now' && (one.isUp || second.isUp) && !isDay(observer, nowUtcMs);
+
+const comparedWords = (
+  pair: Pair,
+  { first = 'apart', within }: Wished,
+  best: ReturnType<typeof bestInNight>,
+  isOfNow: boolean,
+): string =>
+  [
+    ...(best === null || isOfNow ? [pairWords(pair, first, within)] : []),
+    ...(best === null ? [] : [bestWords(best, pair.zone)]),
+  ].join(' ');
+
 export const compare = defineCommand({
   name: 'compare',
   summary: 'Two targets at an hour: the higher, the one to begin with, how far apart',
@@ -94,15 +119,14 @@ export const compare = defineCommand({
     const { utcMs } = time;
     const pair = sideBySide([asked.target, other.target], asked.where.site, utcMs);
     const both = [pair.first, pair.second];
-    // No hour was said: by how they stand at their best in what is left of the night.
-    const best =
-      at === undefined && first === 'higher'
-        ? bestInNight(pair, observer, tonightAt(asked.where.site, nowUtcMs), nowUtcMs)
-        : null;
+    const best = isBestAsked(options)
+      ? bestInNight(pair, observer, tonightAt(asked.where.site, nowUtcMs), nowUtcMs)
+      : null;
+    const isOfNow = isUpNow(pair, options, nowUtcMs);
     return reply({
       title: `${both.map(({ target }) => nameWithAlias(target)).join(' and ')}, ${formatLocalDateTime(utcMs, zone)}`,
       level: both.some(({ isUp }) => isUp) && !isDay(observer, utcMs) ? 'good' : 'info',
-      summary: best === null ? pairWords(pair, first ?? 'apart', within) : bestWords(best, zone),
+      summary: comparedWords(pair, options, best, isOfNow),
       facts: [
         ...both.map((stand) => ({ label: stand.target.name, value: standText(stand, zone) })),
         {

@@ -51,6 +51,7 @@ const picksOf = (
           isMessierOnly: given.messier,
           highestDeg: given.below,
           largerArcmin: given.larger,
+          mostArcmin: given.smaller,
           widerArcsec: given.wider,
         },
       });

@@ -141,7 +141,8 @@ const MESSIER = /^M \d+$/u;
 /** The limits that an object keeps or not whatever the hour. */
 const isWithin = (catalogue: Catalogue, index: number, { constellations, limits = {} }: PickQuestion): boolean => {
   const { sweep } = catalogue;
-  const { isMessierOnly = false, largerArcmin, widerArcsec } = limits;
+  const { isMessierOnly = false, largerArcmin, mostArcmin, widerArcsec } = limits;
+  if (mostArcmin !== undefined && (sweep.sizeArcmin[index] as number) > mostArcmin) return false;
   if (largerArcmin !== undefined && !((sweep.sizeArcmin[index] as number) > largerArcmin)) return false;
   if (widerArcsec !== undefined && !((sweep.separationArcsec[index] as number) > widerArcsec)) return false;
   if (constellations === null && !isMessierOnly) return true;

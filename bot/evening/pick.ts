@@ -37,6 +37,7 @@ export interface PickLimits {
   readonly highestDeg?: number | undefined;
   /** Larger than so much across. */
   readonly largerArcmin?: number | undefined;
+  readonly mostArcmin?: number | undefined;
   /** Doubles wider than so much. */
   readonly widerArcsec?: number | undefined;
 }

@@ -24,6 +24,7 @@ const WAYS: readonly (readonly [string, string | undefined])[] = [
   ],
   ["the mount's own app works over wifi, the other program does not", undefined],
   ["the pi is fine, mount is fine, it's the wifi between my house and the pi that stutters", undefined],
+  ['my pi runs headless, via usb stick adapter to handset', 'controller-serial'],
   // The same words where the way is the one in hand still.
   ['bluetooth worked last month, now it does not connect', 'bluetooth'],
   ['I had trouble with the usb cable last night, the link drops', 'usb-cable'],
@@ -58,6 +59,10 @@ const NOT_TOLD: readonly (readonly [string, string])[] = [
     'new here. got my mount last week, win 11 laptop, cable to the hand controller, it says timed out',
     'changed-last.computer',
   ],
+  ["My mate's mount does the same, drops on every slew. Mine doesn't connect at all.", 'when-drops.motors'],
+  ["My mate's mount does the same, drops on every slew. Mine doesn't connect at all.", 'how-far.drops'],
+  ['mac mini, the adapter shows up in system information but no cu. device in /dev', 'refused-where.up-now'],
+  ['bluetooth pairing works on my ipad but the app says no mount found', 'works-with-phone.works'],
   ['The laptop sees nothing. Phone finds it sometimes.', 'works-with-phone.works'],
 ];
 

@@ -15,6 +15,7 @@ import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Asker, Command, Deps } from '../core/command.js';
 import { bareOption } from '../core/grammar.js';
+import { lastPlace } from './following/last-asked.js';
 import { commandLine } from './question-parts.js';
 import { isPrivateWord, sameSiteName, savedSites, usualSpot } from './resolve-site.js';
 import { savedNameMeant } from './saved-name-meant.js';
@@ -101,6 +102,25 @@ const questionOf = (
   return isSeveral ? asked : forAsker(asked);
 };
 
+/** Of several places of a name, the one that was named before in the same talk; null where it was none of them. */
+const namedBefore = ({ deps, asker, nowUtcMs }: Typed, found: PlaceResolution): string | null => {
+  if (!isProblem(found) || found.problem !== 'ambiguous-place') return null;
+  const said = lastPlace(deps.store, asker, nowUtcMs);
+  const before = said === null ? null : resolvePlace(deps.places(), said, null);
+  if (before === null || isProblem(before)) return null;
+  const { latitudeDeg, longitudeDeg } = before.place;
+  const same = found.candidates.find((one) => one.latitudeDeg === latitudeDeg && one.longitudeDeg === longitudeDeg);
+  return same === undefined ? null : placeSpec(same);
+};
+
+/** The one that was named before stands in the place of the name. */
+const questionUnlessNamed: typeof questionOf = (typed, raw, option, found, near) => {
+  const before = namedBefore(typed, found);
+  if (before === null) return questionOf(typed, raw, option, found, near);
+  raw.set(option, before);
+  return null;
+};
+
 /** The question to be asked first, or null. A saved site's name with a slip in it is put right on the way. */
 export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> => {
   const { deps, command, asker } = typed;
@@ -121,5 +141,5 @@ export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> 
     raw.set(option, meant);
     return null;
   }
-  return isPrivateWord(text) ? null : questionOf(typed, raw, option, found, near);
+  return isPrivateWord(text) ? null : questionUnlessNamed(typed, raw, option, found, near);
 };

@@ -13,6 +13,7 @@ const words = z.record(z.string(), z.array(z.string().regex(/^[a-z0-9 ]+$/u)).mi
 const schema = z.strictObject({
   names: words,
   besides: words,
+  follows: z.record(z.string(), z.array(z.tuple([z.string().min(4), z.string().min(4)])).min(1)),
   asks: z.record(z.string(), z.array(z.tuple([z.string().min(6), z.string().min(6)])).min(1)),
 });
 
@@ -32,14 +33,18 @@ const TARGET = `${ARTICLES}(?<target>[a-z0-9]+(?: [a-z0-9]+){0,3}?)`;
 export const readAskedAbroad = (file: string) => {
   const parsed = schema.safeParse(parse(readFileSync(file, 'utf8')));
   if (!parsed.success) throw new Error(`${file}: ${z.prettifyError(parsed.error)}`);
-  const { names, besides, asks } = parsed.data;
-  const forms = Object.values(asks)
-    .flat()
-    .map(([like, says]) => ({
+  const { names, besides, follows, asks } = parsed.data;
+  const forms = Object.entries(asks)
+    .flatMap(([language, pairs]) => pairs.map(([like, says]) => ({ language, like, says })))
+    .map(({ language, like, says }) => ({
+      language,
       like: new RegExp(`^${like.replace('TARGET', TARGET).replace('OTHER', TARGET.replace('target', 'other'))}$`, 'u'),
       says,
     }));
-  return { names: wordsIn(names), besides: wordsIn(besides), forms };
+  const followed = Object.values(follows)
+    .flat()
+    .map(([like, says]) => ({ like: new RegExp(`^${like}$`, 'u'), says }));
+  return { names: wordsIn(names), besides: wordsIn(besides), followed, forms };
 };
 
 const shipped = once(() => readAskedAbroad(path.join(projectRoot(), 'knowledge', 'asked-abroad.yaml')));
@@ -102,23 +107,33 @@ const LONGEST = 120;
 const foldedAbroad = (text: string): string => foldWords(text.replace(/[łŁ]/gu, 'l').replace(/ß/gu, 'ss'));
 
 /** The question in English; null where it is none of these. */
-export const askedAbroad = (text: string, catalogue: Catalogue): string | null => {
+export const askedAbroad = (text: string, catalogue: Catalogue): string | null =>
+  inEnglish(text, catalogue)?.english ?? null;
+
+export interface InEnglish {
+  readonly english: string;
+  /** In which it was asked, by its code of two letters. */
+  readonly language: string;
+}
+
+export const inEnglish = (text: string, catalogue: Catalogue): InEnglish | null => {
   if (text.length > LONGEST) return null;
   const plain = foldedAbroad(text).replace(GREETING, '');
   const bare = without(plain, shipped().besides).replace(WITH_TUBE, ' ').replace(/\s+/gu, ' ').trim();
   const said = formOf(plain, catalogue) ?? (bare === plain ? null : formOf(bare, catalogue));
-  return said === null ? null : [said, ...besidesIn(plain)].join(' ');
+  return said === null ? null : { ...said, english: [said.english, ...besidesIn(plain)].join(' ') };
 };
 
-const formOf = (plain: string, catalogue: Catalogue): string | null => {
-  for (const { like, says } of shipped().forms) {
+const formOf = (plain: string, catalogue: Catalogue): InEnglish | null => {
+  for (const { like, says, language } of shipped().forms) {
     const found = like.exec(plain);
     if (found === null) continue;
     const [name, other] = ['target', 'other'].map((group) => {
       const said = found.groups?.[group];
       return said === undefined ? '' : nameOf(said, catalogue);
     });
-    if (name != null && other != null) return says.replace('TARGET', name).replace('OTHER', other);
+    if (name != null && other != null)
+      return { english: says.replace('TARGET', name).replace('OTHER', other), language };
   }
   return null;
 };
@@ -128,12 +143,20 @@ const AND_ABROAD =
 const HOUR_LATER =
   /^(?:(?:in )?eine stunde spater|una hora (?:mas tarde|despues)|une heure (?:plus tard|apres)|un ora (?:dopo|piu tardi)|een uur later|uma hora (?:mais tarde|depois))$/u;
 
+/** "Wann geht er unter", "à quelle heure se lève-t-il", "¿a qué hora sale?": of what was asked before. */
+const itAbroad = (plain: string): string | null => {
+  const bare = without(plain, shipped().besides);
+  const says = shipped().followed.find(({ like }) => like.test(plain) || like.test(bare))?.says;
+  return says === undefined ? null : [says, ...(bare === plain ? [] : besidesIn(plain))].join(' ');
+};
+
 /** "Und morgen?", "et Mars ?", "y una hora más tarde": what is led in as a follow-up, in English; null where it is none of these. */
 export const followedAbroad = (text: string, catalogue: Catalogue): string | null => {
   if (text.length > MOST_IN_FOLLOW_UP) return null;
   const plain = foldedAbroad(text);
   const lead = AND_ABROAD.exec(plain)?.[0];
-  if (lead === undefined) return null;
+  const ofIt = itAbroad(plain.slice(lead?.length ?? 0));
+  if (ofIt !== null || lead === undefined) return ofIt;
   // "Morgen" alone is tomorrow, elsewhere it may be the morning.
   const rest = plain.slice(lead.length).replace(/^morgen$/u, 'morgen abend');
   if (HOUR_LATER.test(rest)) return 'and one hour later';

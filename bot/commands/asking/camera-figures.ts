@@ -8,6 +8,8 @@ const LEAST_FOCAL_MM = 10;
 
 const SCALE =
   /\b(?:image|pixel|plate|picture) scale\b|\barc ?sec\w*(?: per|\/) ?pix\w*|\bsampling\b|\b(?:over|under)sampl\w*|\bpixel size\b/u;
+/** Told of a camera and its telescope, with nothing asked: what follows from both. */
+const TOLD = /\b(?:pixels?|camera|sensor|ccd|cmos)\b/u;
 const FIELD =
   /\b(?:fov|field(?: of view)?|how much (?:sky|of the sky)|how (?:big|wide|large) a field)\b|\b(?:fit|fits)\b/u;
 const PIXEL = /(?<![\d.])(\d{1,2}(?:\.\d+)?) ?(?:um|µm|μm|microns?|micrometers?|micrometres?)\b/u;
@@ -42,7 +44,7 @@ const said = (title: string, summary: string): Outcome =>
 
 const scale = (plain: string, focalMm: number): Outcome | null => {
   const pixelUm = Number(PIXEL.exec(plain)?.[1] ?? 0);
-  if (pixelUm === 0 || !SCALE.test(plain)) return null;
+  if (pixelUm === 0 || !(SCALE.test(plain) || TOLD.test(plain))) return null;
   const arcsec = (ARCSEC_PER_RADIAN * pixelUm) / (focalMm * 1000);
   return said(
     `${rounded(arcsec, 2)}″ a pixel`,

@@ -5,7 +5,7 @@ import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
 import { NOWHERE, reply } from '../../reply/reply.js';
-import { askedAbroad } from './asked-abroad.js';
+import { askedAbroad, inEnglish } from './asked-abroad.js';
 import { inEnglishNames } from './bodies-abroad.js';
 import { cameraFigures } from './camera-figures.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
@@ -31,7 +31,9 @@ import { optionsFrom } from './options-from.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
 import { sunTransitAsked } from './sun-transit-asked.js';
 import { youngMoon } from './sentence/about-young-moon.js';
+import { townAbroad, townMeant } from './town-abroad.js';
 import { tubeNumbers } from './tube-numbers.js';
+import { withSidesInFull } from './sentence/directions.js';
 import { polarFigures } from './polar-figures.js';
 import { skyPicture } from './sky-pictures.js';
 import { withEasy } from './sentence/for-beginners.js';
@@ -214,7 +216,7 @@ const readDated = (text: string, known: Known): PlainReading => {
   const clean = withHalfCompleted(withPlainPosition(text), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
   const until = optionsFrom(clean);
-  const words = clean.slice(0, until);
+  const words = withSidesInFull(clean.slice(0, until));
   const named = clean.slice(until);
   const place = named === '' ? placeAlone(words, known) : null;
   if (place !== null) return { outcome: place };
@@ -229,8 +231,16 @@ const readDated = (text: string, known: Known): PlainReading => {
 };
 
 /** A plain question in another language, and how it was read. */
+const englishOf = (text: string, known: Known): string | null => {
+  const parted = text.length > LONGEST_QUESTION ? null : townAbroad(text, known);
+  const asked = parted === null ? null : inEnglish(parted.rest, known.catalogue);
+  return parted === null || asked === null
+    ? askedAbroad(text, known.catalogue)
+    : `${asked.english} from ${townMeant(parted.town, asked.language, known)}`;
+};
+
 const readAbroad = (text: string, known: Known): PlainReading => {
-  const english = askedAbroad(text, known.catalogue);
+  const english = englishOf(text, known);
   const read = english === null ? null : readOnce(english, known);
   // A topic too is a question, however it begins.
   if (read === null || !('line' in read)) return read === null ? null : { outcome: read.outcome };

@@ -45,7 +45,7 @@ const withKitTold = <Read extends { readonly line: string; readonly note?: strin
   const kit = OF_KIT.test(read.line) ? lastAsked(store, asker, nowUtcMs, 'kit') : null;
   // What was told to be their own the command takes itself.
   if (kit === null || lastAsked(store, asker, nowUtcMs, 'scope') !== null) return read;
-  const note = `For the ${kit} you told; say with: for another.`;
+  const note = `For the ${kit.replace(/^(?:an?|the|my|our) /iu, '')} you told; say with: for another.`;
   return {
     ...read,
     line: `${read.line} ${commandLine('', '', { with: kit }).trim()}`,

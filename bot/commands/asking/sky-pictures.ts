@@ -120,8 +120,12 @@ const folded = (text: string): string =>
     .replace(/\p{M}/gu, '')
     .replace(/\bm(?=\d{1,3}\b)/gu, 'm ');
 
+/** "Can I see a shooting star" shoots nothing. */
+const SHOOTING_STAR = /\bshooting (?=stars?\b)/gu;
+const asksOfPicture = (plain: string): boolean => PICTURE.test(plain.replace(SHOOTING_STAR, ''));
+
 /** Costs next to nothing: every line comes this way. */
-export const isOfPicture = (text: string): boolean => PICTURE.test(folded(text));
+export const isOfPicture = (text: string): boolean => asksOfPicture(folded(text));
 
 /** Of a mount that follows ill, which is a fault; "star trails" are wished for. */
 const TRAIL_UNWISHED =
@@ -130,13 +134,10 @@ const TRAIL_UNWISHED =
 /** Told of a mount, trails are a fault of it. */
 const ON_MOUNT = /\b(?:mount|eq|equatorial|tracker|tracks|tracking|motors?|drive)\b/u;
 
-/** "Can we see a shooting star": nobody shoots it. */
-const METEORS = /\bshooting ?stars?\b/gu;
-
 /** @returns null where no picture of the sky is asked for */
 export const skyPicture = (text: string, catalogue: Catalogue): Outcome | null => {
   const plain = folded(text);
-  if (!PICTURE.test(plain.replace(METEORS, ' ')) || OF_ELSE.test(plain) || CHOOSES.test(plain)) return null;
+  if (!asksOfPicture(plain) || OF_ELSE.test(plain) || CHOOSES.test(plain)) return null;
   const untracked = onTripod(plain, catalogue);
   const isAsked = ASKS.test(plain) || (untracked !== null && !ON_MOUNT.test(plain));
   if (!isAsked) return null;

@@ -10,9 +10,10 @@ import type { Observer, UtcMs } from '../../sky/types.js';
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { formatLocalTime } from '../../times/index.js';
 import type { Pair, Stand } from './pair.js';
+import { largerWords } from './larger.js';
 import { firstOfBoth } from './which-first.js';
 
-export const COMPARED = ['higher', 'sooner', 'brighter', 'apart'] as const;
+export const COMPARED = ['higher', 'higher-now', 'sooner', 'brighter', 'larger', 'apart'] as const;
 export type Compared = (typeof COMPARED)[number];
 
 const standOf = (target: Target, observer: Observer, utcMs: UtcMs): Stand => {
@@ -139,11 +140,14 @@ export const pairWords = (pair: Pair, compared: Compared, withinDeg: number | un
   if (withinDeg !== undefined) return `${pair.apartDeg <= withinDeg ? 'Yes' : 'No'}. ${apartWords(pair)}`;
   switch (compared) {
     case 'higher':
+    case 'higher-now':
       return higherWords(pair);
     case 'sooner':
       return soonerWords(pair);
     case 'brighter':
       return brighterWords(pair);
+    case 'larger':
+      return largerWords(pair);
     case 'apart':
       return apartWords(pair);
   }

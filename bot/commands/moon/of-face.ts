@@ -2,6 +2,7 @@
 import { moonFeatureIn, type MoonFeature } from '../../catalogue/index.js';
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import type { Outcome } from '../../reply/reply.js';
+import type { TimeSpan } from '../../sky/night.js';
 import type { UtcMs } from '../../sky/types.js';
 import { namesNight } from '../../times/index.js';
 import { nightFor, siteNotes } from '../asking/question-parts.js';
@@ -26,13 +27,23 @@ export interface FaceOptions {
 
 const NOT_SEEN = 'The Moon is not seen in the dark of that night from here.';
 
+/** As high as this in the evening it is not worth waiting; common practice, no source. */
+const EVENING_DEG = 15;
+const midOf = ({ startUtcMs, endUtcMs }: TimeSpan): UtcMs => (startUtcMs + endUtcMs) / 2;
+
 /** In a night: when the Moon stands highest there with the Sun down; where it does not, as the night begins. */
 const inNight = (where: ResolvedSite, at: string | undefined, nowUtcMs: UtcMs): SiteAtTime | Problem => {
   const night = nightFor(at, where.site, nowUtcMs);
   if (isProblem(night)) return night;
   const startUtcMs = Math.min(night.endUtcMs, Math.max(nowUtcMs, night.startUtcMs));
   const seen = moonSeenIn(where.site.observer, { startUtcMs, endUtcMs: night.endUtcMs });
-  const best = [...seen].sort((a, b) => b.best.altitudeDeg - a.best.altitudeDeg)[0]?.best;
+  // Where the Moon is well up in the evening, that comes before the small hours.
+  const evening = { startUtcMs, endUtcMs: midOf(night) };
+  const early = moonSeenIn(where.site.observer, evening).filter(
+    ({ best: { altitudeDeg } }) => altitudeDeg >= EVENING_DEG,
+  );
+  const ofAll = early.length > 0 ? early : seen;
+  const best = [...ofAll].sort((a, b) => b.best.altitudeDeg - a.best.altitudeDeg)[0]?.best;
   return {
     where,
     utcMs: best?.utcMs ?? startUtcMs,

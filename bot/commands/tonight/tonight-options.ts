@@ -23,6 +23,7 @@ export const options = {
   ),
   messier: optional(flag('Only Messier objects')),
   larger: optional(number('Larger than so many arcminutes', { min: 0, max: 600 })),
+  smaller: optional(number('No larger than so many arcminutes: to fit a field', { min: 1, max: 1200 })),
   wider: optional(number('Doubles wider than so many arcseconds', { min: 0, max: 900 })),
   easy: optional(flag('For children and beginners: five at most, bright and early')),
   all: optional(flag('Spell out every one, not the best six alone')),

@@ -72,6 +72,9 @@ const isOfAnother = (part: Part, { thing, which, at }: Named, i: number): boolea
       return thingAt(part.kinds, i) === 'phone';
     case 'restart':
       return has(part.sentence, i, IS.mount) || RESTARTED_BESIDE.test(word);
+    // "Pairing works on the tablet": it is paired, and no more.
+    case 'phone':
+      return i < at && /^(?:pairing|paired)$/u.test(word);
     case 'cable':
     case 'socket':
       return i !== at && OTHER_LEAD.test(word);

@@ -188,8 +188,18 @@ const isOfStranger = (own: Clauses, match: PhraseMatch, from: number): boolean =
   return false;
 };
 
+const MINE = /^(?:my|mine|me|i|we|our|ours)$/u;
+
+/** "My mate's mount does the same, drops on every slew": a part that names nothing goes on of whose the part before was. */
+const wholeStart = (own: Clauses, { start, end }: PhraseMatch): number => {
+  const from = ownStart(own, start);
+  if (!hasAny(own, IS.mount) || own.tokens[from - 1]?.kind !== 'pause') return from;
+  for (let i = from; i < end; i++) if (has(own, i, OWN_THINGS) || MINE.test(own.tokens[i]?.word ?? '')) return from;
+  return clauseStart(own, from - 1, true);
+};
+
 const isElsewhere = (own: Clauses, match: PhraseMatch, mentioned: boolean): boolean => {
-  const from = ownStart(own, match.start);
+  const from = mentioned ? ownStart(own, match.start) : wholeStart(own, match);
   if (!(mentioned && own.asks) && isOfStranger(own, match, from)) return true;
   return !mentioned && (any(own, match, from, match.end, IS.hearsay) || isOfOtherGear(own, match));
 };

@@ -19,6 +19,16 @@ const FOLLOWS =
 const NAMES_TARGET =
   /\b(?:m ?\d|ngc|jupiter|saturn|mars|venus|moon|sun|tonight|usb|power (?:supply|cable|lead)|volt\w*|amps?|battery)\b/iu;
 
+/** "Does the Rosette fit", after a field: in it. */
+const FITS =
+  /^(?:(?:and|so|ok|but|then|what about) )*(?:does|do|did|will|would|can|could|is|are)\b.*\b(?:fit|fits|fill|fills|too (?:big|large|wide|long)|whole)\b/u;
+
+const fitsBefore = ({ store }: Deps, { asker, nowUtcMs }: SaidWords, text: string): string | null => {
+  if (!FITS.test(text) || wordCountOf(text) > MOST_WORDS || /\d ?(?:mm|deg\w*|°)/u.test(text)) return null;
+  const before = lastAsked(store, asker, nowUtcMs, 'figures');
+  return before === null ? null : `${withNumbers(before, '') ?? before} ${text} fits`;
+};
+
 const askedBefore = ({ store }: Deps, { asker, nowUtcMs }: SaidWords, text: string): string | null => {
   if (!FOLLOWS.test(text) || wordCountOf(text) > MOST_WORDS || NAMES_TARGET.test(text)) return null;
   const before = lastAsked(store, asker, nowUtcMs, 'figures');
@@ -71,6 +81,9 @@ export const figuresAsked: WordsReader = {
     if (ofPicture !== null) return Promise.resolve({ outcome: ofPicture });
     const ofAxis = polarFigures(text);
     if (ofAxis !== null) return Promise.resolve({ outcome: ofAxis });
+    const fitting = fitsBefore(deps, said, text);
+    const fits = fitting === null ? null : eyepieceFigures(fitting, deps.catalogue);
+    if (fits !== null) return Promise.resolve({ outcome: fits });
     if (!MAY_BE.test(text)) return Promise.resolve(null);
     const ofCamera = cameraFigures(text);
     if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });

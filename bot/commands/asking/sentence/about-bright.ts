@@ -21,7 +21,12 @@ const THAT_ONE = new RegExp(
 const FLASHES =
   /\b(?:something|star|light|thing|object|dot)\b.*\b(?:flash\w*|twinkl\w*|flicker\w*|sparkl\w*|chang\w+ colou?rs?|red and (?:blue|green))\b/u;
 
-const isOneSeen = (asked: Asked): boolean => says(asked, BRIGHT_ONE) || says(asked, THAT_ONE) || says(asked, FLASHES);
+/** "What's that low down", "what's shining", "what is the light": where it stands is all that is said of it. */
+const THAT_THERE =
+  /^(?:(?:so|and|hey|hi),? )*(?:what|what's|whats|wat|wats)(?: is| are)? (?:(?:that|this)\b|the (?:light|dot|thing)\b|(?:shining|twinkling|sparkling|blinking|glowing|flashing)\b)/u;
+
+const isOneSeen = (asked: Asked): boolean =>
+  says(asked, BRIGHT_ONE) || says(asked, THAT_ONE) || says(asked, FLASHES) || says(asked, THAT_THERE);
 
 /** "Not blinking" is no planetary nebula; "not the Moon" says what it is not. */
 const isNamed = ({ targets }: Asked): boolean => targets.some((name) => name !== 'blinking' && name !== 'moon');
@@ -66,7 +71,7 @@ const twilightIn = (plain: string): string | null => {
 
 /** "What's the brightest thing in the sky right now": wherever it stands. */
 const BRIGHTEST =
-  /^(?:what|what's|whats|which|wat)\b.*\b(?:brightest|really bright|very bright|so bright)\b.*\b(?:star|thing|object|planet|light|one|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:star|thing|object|planet|light|one|dot)\b.*\b(?:is|that's|thats) (?:the brightest|so bright|really bright|very bright)\b/u;
+  /^(?:the )?brightest (?:star|thing|object|planet|light|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:brightest|really bright|very bright|so bright)\b.*\b(?:star|thing|object|planet|light|one|dot)\b|^(?:what|what's|whats|which|wat)\b.*\b(?:star|thing|object|planet|light|one|dot)\b.*\b(?:is|that's|thats) (?:the brightest|so bright|really bright|very bright)\b/u;
 const OF_OTHERS =
   /\b(?:in (?!the (?:sky|night|evening|morning)\b)|of (?!the (?:sky|night|evening|lot)\b)|galax\w*|nebul\w*|cluster\w*|comet\w*|double\w*|near|next to|close to|remind\w*|align\w*)/u;
 
@@ -86,17 +91,17 @@ export const brightOne: Rule = (asked) => {
   if (towards === null && isOneSeen(asked) && !isNamed(asked) && says(asked, AT_HORIZON))
     return brightTowards(asked, says(asked, SETTING) ? 'west' : 'east', 'low');
   if (towards !== null) return isOfBrightOne(asked) || isOfOverhead(asked) ? brightTowards(asked, towards) : null;
-  return isOfWholeSky(asked)
-    ? instantLine(
-        'bright',
-        '',
-        { ...asked, when: { ...asked.when, night: null } },
-        {
-          ...(colourSaid(asked) === undefined ? {} : { colour: colourSaid(asked) ?? '' }),
-          ...ofThing(asked),
-        },
-      )
-    : null;
+  if (!isOfWholeSky(asked)) return null;
+  // Of tonight it is asked by day as well.
+  const isOfEvening = asked.when.night !== null && asked.when.hour === null;
+  const when = { ...asked.when, night: null };
+  const colour = colourSaid(asked);
+  return instantLine(
+    'bright',
+    '',
+    { ...asked, when: isOfEvening ? { ...when, hour: 'tonight' } : when },
+    { ...(colour === undefined ? {} : { colour }), ...ofThing(asked) },
+  );
 };
 
 /** "What bright thing is rising": low in the east, or setting, in the west. */

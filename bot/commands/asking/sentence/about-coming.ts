@@ -12,7 +12,7 @@ const SHOWERS = new RegExp(`\\b(${NAMED_SHOWER})s?\\b`, 'gu');
 const BEST_SHOWER =
   /\b(?:best|better|richest|strongest|stronger|biggest|bigger|most|more|top)\b|\bworth\b.*\bor\b|\b(?:vs|versus)\b|\b(?:compare|or)\b/u;
 const SHOWER =
-  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|shooting stars?)\b|(?<!\b(?:rain|snow|heavy|light|hail) )\bshowers?\b(?!.*\b(?:rain\w*|cloud\w*|wet|weather|forecast)\b)/u;
+  /\b(?:perseid|geminid|leonid|orionid|quadrantid|lyrid|taurid|ursid|draconid|eta aquarii?d|aquarii?d)s?\b|\b(?:meteors?|meteor showers?|(?:shooting|falling) stars?)\b|(?<!\b(?:rain|snow|heavy|light|hail) )\bshowers?\b(?!.*\b(?:rain\w*|cloud\w*|wet|weather|forecast)\b)/u;
 const PLANET = /\b(mercury|venus|mars|jupiter|saturn|uranus|neptune)\b/u;
 
 const aheadLine = (

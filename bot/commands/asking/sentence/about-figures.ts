@@ -76,12 +76,28 @@ const NOT_OURS =
 const isEclipseOfOthers = (asked: Asked, first: string): boolean =>
   first === 'minimum' && asked.targets.every((name) => name === 'moon' || name === 'sun');
 
-/** "Which eyepiece for Saturn in 1200mm f6": the aperture is the one over the other. */
-const withAperture = (asked: Asked, first: string): Asked => {
+/** Where a focal length alone is told; common practice, no source. */
+const USUAL_APERTURE_MM = 150;
+const LEAST_FOCAL_MM = 400;
+
+/** "Which eyepiece for Saturn in 1200mm f6": the aperture is the one over the other; of a focal length alone a usual one is taken. */
+const withAperture = (asked: Asked, first: string): Asked & { readonly taken?: string } => {
   const { focalMm, ratio, apertureMm } = numbersIn(asked.plain);
-  return first !== 'eyepiece' || asked.kit !== null || apertureMm !== null || focalMm === null || ratio === null
-    ? asked
-    : { ...asked, kit: `${Math.round(focalMm / ratio)}mm`, unread: [] };
+  if (first !== 'eyepiece' || asked.kit !== null || apertureMm !== null || focalMm === null) return asked;
+  if (ratio !== null) return { ...asked, kit: `${Math.round(focalMm / ratio)}mm`, unread: [] };
+  if (focalMm < LEAST_FOCAL_MM) return asked;
+  const usual = Number((focalMm / USUAL_APERTURE_MM).toFixed(1));
+  return {
+    ...asked,
+    kit: `${USUAL_APERTURE_MM}mm f/${usual}`,
+    unread: [],
+    taken: `Took ${focalMm} mm as the focal length and ${USUAL_APERTURE_MM} mm as the aperture; say with: and yours.`,
+  };
+};
+
+const figureLine = (asked: Asked & { readonly taken?: string }, target: string, first: string): Reading => {
+  const read = nightLine('up', target, asked, { first, ...(first === 'minimum' ? { above: asked.above } : {}) });
+  return asked.taken === undefined ? read : { ...read, note: asked.taken, usesAll: true };
 };
 
 /** The figure comes first in the target's answer. */
@@ -93,8 +109,9 @@ export const figure: Rule = (asked) => {
   if (first === undefined) return aboveOf(asked, target);
   const isEvent = OF_EVENTS.includes(first);
   if (isEclipseOfOthers(asked, first) || (isEvent && asked.when.hour !== null)) return aboveOf(asked, target);
-  const sent = isEvent && target === 'moon' ? { ...asked, kit: null, sky: null } : withAperture(asked, first);
-  return nightLine('up', target, sent, { first, ...(first === 'minimum' ? { above: asked.above } : {}) });
+  return isEvent && target === 'moon'
+    ? figureLine({ ...asked, kit: null, sky: null }, target, first)
+    : figureLine(withAperture(asked, first), target, first);
 };
 
 /** "when is m33 above 45". */

@@ -4,6 +4,10 @@ import { APART, instantLine, says, type Asked, type Rule } from './asked.js';
 const WITHIN = /\bwithin (?:about )?(\d{1,3}(?:\.\d+)?) ?(?:°|deg(?:rees?)?\b)/u;
 const FIRST = /\b(?:first|sooner|start with|begin with|before)\b/u;
 const BRIGHTER = /\b(?:brighter|brightest|fainter|dimmer|easier|easiest|harder|hardest)\b/u;
+/** Asked in the present it is of this minute. */
+const STANDS_HIGHER =
+  /\b(?:is|are|stands?|'s|whats|which)\b.*\b(?:higher|highest|lower|lowest)\b(?!.*\b(?:gets?|goes|at (?:its|their) best|culminat\w*)\b)/u;
+const LARGER = /\b(?:bigger|biggest|larger|largest|smaller|smallest|wider|widest)\b/u;
 const HIGHER = /\b(?:higher|highest|lower|better|best|nicer|worth|well placed|up)\b/u;
 /** "the position angle of Titan from Saturn": the second is the one it is counted at. */
 const OF_FROM = /\bposition angle\b.* of .* (?:from|as seen from|relative to|to|about) /u;
@@ -28,7 +32,9 @@ const firstOf = (asked: Asked): string | null => {
   if (says(asked, APART)) return 'apart';
   if (!says(asked, OR) && !says(asked, /^compare\b/u)) return null;
   if (says(asked, BRIGHTER)) return 'brighter';
+  if (says(asked, LARGER)) return 'larger';
   if (says(asked, FIRST)) return 'sooner';
+  if (says(asked, STANDS_HIGHER) && !says(asked, /^compare\b/u) && asked.when.night === null) return 'higher-now';
   return says(asked, HIGHER) || says(asked, COMPARES) ? 'higher' : null;
 };
 

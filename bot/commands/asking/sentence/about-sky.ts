@@ -222,6 +222,7 @@ const list: Rule = (asked) => {
       below: asked.below,
       messier: asked.isMessierOnly ? 'yes' : null,
       larger: asked.larger,
+      smaller: asked.smaller,
       wider: asked.wider ?? split?.leastArcsec ?? null,
     },
   );
@@ -230,6 +231,11 @@ const list: Rule = (asked) => {
     ...(more.length === 0 ? [] : [`Two kinds at a time: not ${more.join(', ')}.`]),
     ...(says(asked, A_RANGE) ? ['Not used: the most that they may be apart.'] : []),
     ...(says(asked, BY_MOON) ? ['Not used: the hour of the Moon; say from: or until: with it.'] : []),
+    ...(asked.smaller === null
+      ? []
+      : [
+          `Those from ${asked.larger ?? ''} to ${asked.smaller} arcminutes long, which fill some of that field and fit it.`,
+        ]),
     ...(read.note === undefined ? [] : [read.note]),
   ];
   return notes.length === 0 ? read : { ...read, note: notes.join(' ') };

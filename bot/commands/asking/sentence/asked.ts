@@ -66,6 +66,8 @@ export interface Asked {
   readonly isMessierOnly: boolean;
   /** Least size in arcminutes, least separation in arcseconds. */
   readonly larger: string | null;
+  /** Most size in arcminutes, of a field that it is to fit. */
+  readonly smaller: string | null;
   readonly wider: string | null;
 }
 

@@ -31,6 +31,29 @@ const SIDES = tableOf({
   wnw: 'west',
   nnw: 'north',
 });
+/** Single letters of the compass, where something leads to them: "in the e", "due s". */
+const LETTER =
+  /\b((?:in|to|towards?|facing|due) (?:the )?|low (?:down )?(?:in (?:the )?)?)([nesw])\b(?=[\s,.;?!]|$)/giu;
+const LETTERS = tableOf({ n: 'north', e: 'east', s: 'south', w: 'west' });
+/** "Bright star, ne", "whats that low down nne tonight": with nothing that leads to it. In other languages some are words, so that what is seen has to be named. */
+const ALONE =
+  /[\s,]+(?:(?:in|to|towards?|facing|looking|low|due)(?: the)? )?(ne|nw|se|sw|nne|ene|ese|sse|ssw|wsw|wnw|nnw)(?= *(?:$|[,.;?!]| (?:tonight|now|at|just|right|from|what|which|is)\b))/giu;
+const SEEN_WORDS =
+  /\b(?:bright\w*|stars?|planet|light|one|thing|dot|what|whats|anything|see|shin\w*|twinkl\w*|good|up|low|high)\b/iu;
+
+/** "In the ne", "in the e", "bright star, se" with the part of the sky in full. */
+export const withSidesInFull = (typed: string): string => {
+  const lettered = typed.replace(LETTER, (_, lead: string, side: string) => {
+    const full = LETTERS.get(side.toLowerCase()) ?? side;
+    return /(?:in|to|towards?|facing) (?:the )?$/iu.test(lead)
+      ? `${lead}${full}`
+      : `${lead.replace(/^due /iu, '')}in the ${full}`;
+  });
+  return SEEN_WORDS.test(lettered)
+    ? lettered.replace(ALONE, (_, side: string) => ` in the ${SIDES.get(side.toLowerCase()) ?? side}`)
+    : lettered;
+};
+
 /** "East of me", "just south of the house". */
 const SIDE_OF =
   /\b(north|south)?[ -]?(east|west)? of (?:me|us|here|(?:my|our|the) (?:house|home|garden|place|tent|roof))\b/u;

@@ -73,12 +73,39 @@ const ARCSEC =
 const ARCSEC_RANGE =
   /^(?:from )?(\d{1,3}(?:\.\d+)?) ?(?:to|-|–|and) ?\d{1,3}(?:\.\d+)? ?(?:arc ?sec(?:ond)?s?|as|"|″|'')(?: apart)?$/u;
 
+/** "Which nebulae fit a 3 degree field", "fill 2 degrees", "fit in 40 arcmin". */
+const FIELD =
+  /^(?:fits?|fitting|fill|fills|filling) (?:in |into |inside |within )?(?:(?:a|an|my|the|one) )?(\d{1,3}(?:\.\d+)?)[ -]?(°|deg|degrees?|arc ?min(?:ute)?s?|'|′)(?: field)?(?: of view)?(?: fov)?$/u;
+const LONGEST_FIELD = 8;
+/** From such a part of the field on they fill some of it; common practice, no source. */
+const LEAST_OF_FIELD = 6;
+const MOST_FIELD_ARCMIN = 1200;
+
+/** The most and the least size that suit a field, in arcminutes. */
+const takeField = (sentence: Sentence): { readonly larger: string; readonly smaller: string } | null => {
+  const found = takeFirst(
+    sentence,
+    LONGEST_FIELD,
+    ({ plain }) => FIELD.exec(plain)?.slice(1, 3).join(' ') ?? null,
+    /^(?:that|which|will|can|to|would)$/u,
+  )?.text;
+  const [figure, unit = ''] = found?.split(' ') ?? [];
+  const arcmin = Number(figure ?? 0) * (/^(?:°|deg)/u.test(unit) ? 60 : 1);
+  return arcmin < 1 || arcmin > MOST_FIELD_ARCMIN
+    ? null
+    : { larger: String(Math.round(arcmin / LEAST_OF_FIELD)), smaller: String(Math.round(arcmin)) };
+};
+
 /** "galaxies larger than 10 arcmin", "doubles wider than 5 arcsec". */
-export const takeSizes = (sentence: Sentence): { readonly larger: string | null; readonly wider: string | null } => {
+export const takeSizes = (
+  sentence: Sentence,
+): { readonly larger: string | null; readonly smaller: string | null; readonly wider: string | null } => {
+  const field = takeField(sentence);
+  if (field !== null) return { ...field, wider: null };
   const sizeIn = (pattern: RegExp): string | null =>
     takeFirst(sentence, LONGEST, ({ plain }) => pattern.exec(plain)?.[1] ?? null, /^(?:and|that|are|is|with)$/u)
       ?.text ?? null;
-  return { larger: sizeIn(ARCMIN), wider: sizeIn(ARCSEC) ?? sizeIn(ARCSEC_RANGE) };
+  return { larger: sizeIn(ARCMIN), smaller: null, wider: sizeIn(ARCSEC) ?? sizeIn(ARCSEC_RANGE) };
 };
 
 const MESSIER = /^messiers?(?: objects?| targets?| list| catalog(?:ue)?)?$/u;
