@@ -70,6 +70,14 @@ describe('a cure that nobody did anything for', () => {
   });
 });
 
+describe('“the way” of another thing', () => {
+  it('is not the way that the card shows', async () => {
+    expect((await said('modemmanager was in the way, removed it and it works')).summary).not.toContain(
+      'Another program',
+    );
+  });
+});
+
 describe('what was done at another card', () => {
   const AT_PARKED = 'triage windows, usb adapter to handset, connected but mount does not move, handset says parked';
 

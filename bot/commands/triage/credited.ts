@@ -16,7 +16,7 @@ import { changed, type Began, type Turn } from './turn.js';
 
 /** "As you said", "the card's way": the remedy in hand, whatever else is told. */
 const AS_SHOWN =
-  /\b(?:as|like|what) (?:you|u|the card|it) (?:said|says|told|wrote|suggested)\b|\b(?:your|that|the) (?:advice|tip|trick|instructions?|steps?|remedy|way)\b|\bfollowed (?:the|your|that|those)\b/iu;
+  /\b(?:as|like|what) (?:you|u|the card|it) (?:said|says|told|wrote|suggested)\b|(?<!\b(?:in|all|by|on|of) )\b(?:your|that|the) (?:advice|tip|trick|instructions?|steps?|remedy|way)\b|\bfollowed (?:the|your|that|those)\b/iu;
 
 export const saysAsShown = (text: string): boolean => AS_SHOWN.test(text);
 

@@ -2,7 +2,7 @@
  * A cure that the words put down to the remedy in hand, though it may be none of it: told with a doubt, after "could not do it", or with
  * no word on what was done. It is asked back; who did nothing at all counts for no cause.
  */
-import { curedByDeed, curedOfItself, curedUnexplained, hedgesCure } from '../../reading/index.js';
+import { curedByDeed, curedOfItself, curedUnexplained, hedgesCure, withoutOfItself } from '../../reading/index.js';
 import { couldNotDo, mendedBy } from '../../triage/index.js';
 import { remedyOf } from './asks-fixed.js';
 import { askedWhich, creditedElse, saysAsShown } from './credited.js';
@@ -22,7 +22,7 @@ const wordsBehind = ({ walk: { state } }: Began, text: string): string => {
 const tellsDeed = (words: string): boolean => curedByDeed(words).isDone || saysAsShown(words);
 
 const isDoubtful = ({ walk: { state } }: Began, fault: string, words: string): boolean =>
-  !tellsDeed(words) && (couldNotDo(state, fault) || curedUnexplained(words));
+  !tellsDeed(withoutOfItself(words)) && (couldNotDo(state, fault) || curedUnexplained(words));
 
 /** @param turn what the words came to */
 export const notHasty = (began: Began, { text, answer, file }: SaidInTurn, turn: Turn): Turn => {
