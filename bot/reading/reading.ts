@@ -62,6 +62,10 @@ export const QUOTE_LIMIT = 120;
 const SEVERAL: ReadonlySet<string> = new Set(['tried-already', 'changed-last', 'not-here']);
 export const holdsSeveral = (what: string): boolean => SEVERAL.has(what);
 
+const OF_HARM: ReadonlySet<string> = new Set(['same-lead']);
+/** It decides of a look that keeps gear from harm: what other messages are like takes none of it away. */
+export const keepsFromHarm = (what: string): boolean => OF_HARM.has(what);
+
 /** Checks of which a text may tell two answers that do not contradict each other: it drops on the slew, and when left alone. */
 const EITHER: ReadonlySet<string> = new Set(['when-drops', 'message', 'mount-does']);
 export const holdsEither = (what: string): boolean => EITHER.has(what);

@@ -134,8 +134,6 @@ const TRAIL_UNWISHED =
 /** Told of a mount, trails are a fault of it. */
 const ON_MOUNT = /\b(?:mount|eq|equatorial|tracker|tracks|tracking|motors?|drive)\b/u;
 
-/** "Can we see a shooting star": nobody shoots it. */
-
 /** @returns null where no picture of the sky is asked for */
 export const skyPicture = (text: string, catalogue: Catalogue): Outcome | null => {
   const plain = folded(text);

@@ -1,7 +1,7 @@
 /** What the clauses of a text are like, beside what the sayings read in it: doubts about the latter, and guesses at what they do not know. */
 import { answersOf, type Answer } from '../answers-told.js';
 import type { Finding } from '../finding.js';
-import { holdsEither, holdsSeveral, keyOf, type ReadFact, type Understood } from '../reading.js';
+import { holdsEither, holdsSeveral, keepsFromHarm, keyOf, type ReadFact, type Understood } from '../reading.js';
 import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
@@ -99,7 +99,7 @@ export const likenessOf = (
     return rival >= RIVAL && rival >= TIMES * own;
   };
   const isUnlike = ({ check, name }: Answer): boolean => {
-    if (!isOpen(name) || holdsSeveral(check)) return false;
+    if (!isOpen(name) || holdsSeveral(check) || keepsFromHarm(check)) return false;
     const own = probabilityOf(name);
     // "When I slew, and when it is left alone": one does not speak against the other.
     return own < UNLIKE || (!holdsEither(check) && isRivalled(check, own));
@@ -158,6 +158,7 @@ export const likenessOf = (
         by === 'words' &&
         sureness < BEYOND_DOUBT &&
         !holdsSeveral(what) &&
+        !keepsFromHarm(what) &&
         printed?.has(what) === false &&
         isOpen(`${what}.${answer}`);
       const least = (fact: ReadFact): number =>
