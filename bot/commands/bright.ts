@@ -58,7 +58,8 @@ const unlikeMag = (one: Placed, towards: Towards | null, colour: Colour | undefi
   const aside = towards === null || towards === 'overhead' ? 0 : offDeg(towards, one.at) / DEG_A_MAG;
   const own = colourOf(one.target);
   if (colour === undefined || own === colour) return dimmed(one) + aside;
-  return dimmed(one) + aside + (own === 'yellow' || colour === 'yellow' ? NEXT_COLOUR_MAG : OTHER_COLOUR_MAG);
+  const isNext = colour === 'yellow' || (own === 'yellow' && one.at.altitudeDeg < LOW_DEG);
+  return dimmed(one) + aside + (isNext ? NEXT_COLOUR_MAG : OTHER_COLOUR_MAG);
 };
 const sideOf = (towards: Towards | null): string => (towards === null ? 'in the sky' : towardsWords(towards));
 /** The likeliest first; what is nearly overhead is in no part of the sky, and comes last. */

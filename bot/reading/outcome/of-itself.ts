@@ -2,7 +2,9 @@
 
 const NOTHING_DONE = [
   'by itself|on its own|of its own accord|out of (?:nowhere|the blue)|as if by magic',
-  "(?:i |we )?(?:did ?n['\u2019]?t|did not|have ?n['\u2019]?t|have not) (?:do|done|touch|touched|change|changed) (?:a thing|anything|nothing)",
+  "(?:i |we )?(?:did ?n['\u2019]?t|did not|have ?n['\u2019]?t|have not) (?:do|done|touch|touched|change|changed) (?:anything|nothing)",
+  // Without its "I" it is the remedy that did not do a thing.
+  "(?:i|we) (?:did ?n['\u2019]?t|did not|have ?n['\u2019]?t|have not) (?:do|done|touch|touched|change|changed) a thing",
   '(?:i |we )(?:have )?(?:did|done|changed|touched) nothing|without (?:me |us )?(?:doing|touching|changing) (?:a thing|anything)',
 ].join('|');
 const NO_IDEA = [

@@ -34,7 +34,13 @@ const firstOf = (asked: Asked): string | null => {
   if (says(asked, BRIGHTER)) return 'brighter';
   if (says(asked, LARGER)) return 'larger';
   if (says(asked, FIRST)) return 'sooner';
-  if (says(asked, STANDS_HIGHER) && !says(asked, /^compare\b/u) && asked.when.night === null) return 'higher-now';
+  if (
+    says(asked, STANDS_HIGHER) &&
+    !says(asked, /^compare\b/u) &&
+    asked.when.night === null &&
+    asked.when.hour === null
+  )
+    return 'higher-now';
   return says(asked, HIGHER) || says(asked, COMPARES) ? 'higher' : null;
 };
 

@@ -93,7 +93,7 @@ const asksNeed = (plain: string): boolean => NEEDS.test(plain) && A_GUARD.test(p
 
 /** A safe way to do it is asked for: "No" would be no answer. */
 const ASKS_HOW =
-  /^(?:hi |hey |so )*(?:i|we)(?:'d| would)? (?:want|like|wanna|wish|hope)(?: to)? (?:see|look|watch|view|observe|photograph|image)\b|^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
+  /^(?:hi |hey |so )*(?:i|we)(?:'d| would)? (?:want|like|wanna|wish|hope)(?: to)? (?:see|look|watch|view|observe|photograph|image)\b.*\b(?:sun ?spots?|prominences?|flares?|faculae|granul\w*|h ?-? ?alpha)\b|^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
 
 const cautionFor = (plain: string): SunCaution => {
   if (LOOKED.test(plain)) return 'eyes';
