@@ -25,7 +25,7 @@ const textOf = ({ title, summary, facts, notes }: Reply): string =>
 // Heights and azimuths as `altitude` has them, which is held to astropy; which one is meant: common practice.
 describe('a side of the sky in short', () => {
   it.each([
-    ['whats the orange star in the ne', /Most likely Capella/u],
+    ['whats the orange star in the ne', /Most likely Pollux/u],
     ['bright one ene', /If it was a star: Capella/u],
     ['what is that bright star in the nw', /Most likely Vega/u],
     ['whats the white star wnw', /Most likely Vega/u],

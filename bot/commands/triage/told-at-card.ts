@@ -12,11 +12,9 @@ import {
   hasOnlyOne,
   isSetAlready,
   doingsNow,
-  namesLacked,
   outcomeSaid,
   refusesAsFine,
   statesFailure,
-  thingsLacked,
   withoutOfItself,
   type Doing,
   type Reading,
@@ -24,6 +22,7 @@ import {
   type WrongNow,
 } from '../../reading/index.js';
 import { assess, type Assessment, type TryOutcome } from '../../triage/index.js';
+import { lacksWhatItNeeds } from './lacks-what-it-needs.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
@@ -266,20 +265,6 @@ const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { fact
       check !== undefined && !COMPLAINT.has(what) && !isOfRemedy && check.good !== undefined && check.good !== answer
     );
   });
-
-const CANNOT =
-  /\b(?:can ?not|can['\u2019]?t|couldn['\u2019]?t|could not|not possible|impossible|unable|no way|so no)\b/iu;
-
-/** "I have no hand controller, cant do that": what the remedy asks for is not there. */
-const lacksWhatItNeeds = ({ before: { step, context } }: Began, text: string): boolean => {
-  if (step.kind !== 'try' || thingsLacked(text).size === 0) return false;
-  const { steps, otherwise = [] } = step.fault.remedy;
-  const system = context.system ?? '';
-  const lines = [step.otherwise ? otherwise : steps].map((way) =>
-    typeof way === 'object' && !Array.isArray(way) && system in way ? way[system as keyof typeof way] : way,
-  );
-  return CANNOT.test(text) || namesLacked(text, JSON.stringify(lines));
-};
 
 /** What goes before every word of a cure. */
 const failureIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
