@@ -4,6 +4,8 @@ import { foldWords } from '../../ground/fold-text.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { WordsReader } from '../core/command.js';
+import { lastAsked } from './following/last-asked.js';
+import { SAYS_NIGHT } from './sentence/sun-harm.js';
 import { isLittle } from './sentence/words.js';
 import { spellerFor } from './spelling/known-words.js';
 
@@ -38,11 +40,15 @@ const ofTheSun = (): Problem =>
 
 export const lostWords: WordsReader = {
   name: 'words not understood',
-  read: (deps, { text }) => {
+  read: (deps, { text, asker, nowUtcMs }) => {
     const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
     const isOrdinary = isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
     const isCommand = deps.commands.some(({ name }) => name === first);
     if (!isOrdinary || isCommand) return Promise.resolve(null);
-    return Promise.resolve({ outcome: NAMES_SUN.test(foldWords(text)) ? ofTheSun() : notFollowed(text) });
+    // What comes right after a warning is most often of the Sun still.
+    const plain = foldWords(text);
+    const isTalk = lastAsked(deps.store, asker, nowUtcMs, 'sun') !== null && !SAYS_NIGHT.test(plain);
+    const isOfSun = isTalk || NAMES_SUN.test(plain);
+    return Promise.resolve({ outcome: isOfSun ? ofTheSun() : notFollowed(text) });
   },
 };

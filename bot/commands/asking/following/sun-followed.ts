@@ -2,6 +2,7 @@
 import type { Problem } from '../../../ground/problem.js';
 import { aboutSunTalk, sunHarmAnswer } from '../sentence/looking-at-sun.js';
 import type { Known } from '../sentence/asked.js';
+import type { SunCaution } from '../sentence/sun-guards.js';
 import { CAMERA, GUARD, NEAR_SUN, plainHarm, SAYS_NIGHT, TUBE } from '../sentence/sun-harm.js';
 import { partsOf } from '../sentence/sun-parts.js';
 import { commandLine } from '../question-parts.js';
@@ -63,6 +64,26 @@ const ofTarget = (plain: string, { name, site }: Near, known: Known): SunFollowe
 
 const isQuickLook = (plain: string): boolean => QUICK_ALONE.test(plain) && IS_LOOK.test(plain) && IS_QUICK.test(plain);
 
+/** Somebody has looked, or an eye is not well: said of no Sun by name, after a warning. */
+const HAS_LOOKED =
+  /\b(?:(?:i|he|she|they|we|already|just|kid|son|daughter|child)(?: (?:have|has|had|already|just|only))* (?:looked|peeked|glanced|saw it|seen it)|(?:schon |hat |habe )?(?:reingeschaut|reingesehen|hingeschaut)|ha guardato|ho guardato|he mirado|ha mirado|a regarde|ai regarde|heeft gekeken|patrzyl\w*|olhou|olhei)\b/u;
+const EYE_UNWELL =
+  /\b(?:eyes?|auge\w*|occhi\w*|ojos?|yeux|oeil|ogen|oog|oczy|olhos?)\b.*\b(?:hurt\w*|sore|spots?|blur\w*|cry\w*|water\w*|doctor|weh|tun|male|duele\w*|mal|pijn|bol\w*|doi|doem)\b|\b(?:hurt\w*|spots?|blur\w*|cry\w*|doctor|male|mal)\b.*\b(?:eyes?|auge\w*|occhi\w*|ojos?|yeux|oeil|ogen|oog|oczy|olhos?)\b|\b(?:dark|black|blind|bright|yellow|green|purple) (?:spot|patch|blob|dot)s?\b|\b(?:fleck(?:en)?|mancha|macchia|tache|vlek|plam\w+)\b|\b(?:everything|all) (?:looks|is|seems) (?:yellow|green|purple|dark|blurr\w+)\b/u;
+/** What it looked through, or into which the Sun shines, is alight. */
+const ALIGHT =
+  /\b(?:on fire|melt\w*|smok\w*|burn\w*|stinks?|smells?|arde|brennt|raucht|fuma|brucia|fume|brule|rookt|dymi|pali)\b/u;
+const FELL =
+  /^(?:oh |oops |it |the |my |no |well )*(?:\w+ )?(?:just )?(?:fell|blew|came|dropped|slid|slipped) (?:off|down|away|loose)\b/u;
+const OF_TOTALITY = /\b(?:diamond ring|bail(?:e?y|ey s|y s)? ?s? beads?|totality|corona)\b/u;
+const IN_CLOUD = /\b(?:cloud\w*|haz[ey]|mist\w*|fog\w*|smog)\b/u;
+
+const cautionIn = (plain: string): SunCaution | null => {
+  if (HAS_LOOKED.test(plain) || EYE_UNWELL.test(plain)) return 'eyes';
+  if (ALIGHT.test(plain) || FELL.test(plain)) return 'sun-now';
+  if (OF_TOTALITY.test(plain)) return 'sun-totality';
+  return IN_CLOUD.test(plain) ? 'sun-looking' : null;
+};
+
 /** Said after a warning, and of nothing else. */
 const isOfWarning = (plain: string, known: Known): boolean => {
   if (SAYS_NIGHT.test(plain)) return false;
@@ -83,6 +104,8 @@ export const sunFollowed = (text: string, last: string | null, isTalk: boolean, 
   const followed = target === null ? null : ofTarget(plain, target, known);
   if (followed !== null) return followed;
   const isSun = isTalk || target !== null || known.day?.isSunUp('now') === true;
+  const grave = isTalk && !SAYS_NIGHT.test(plain) ? cautionIn(plain) : null;
+  if (grave !== null) return { harm: aboutSunTalk(plain, grave) };
   const isWarned = (isSun && isQuickLook(plain)) || (isTalk && isOfWarning(plain, known));
   return isWarned ? { harm: aboutSunTalk(plain) } : null;
 };

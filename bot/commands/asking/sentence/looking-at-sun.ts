@@ -61,7 +61,7 @@ const ASKED_OF_SAFETY = new RegExp(
 
 /** It has happened: eyes come first. */
 const LOOKED =
-  /\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
+  /\b(?:regarde|guardato|mirado|reingeschaut|angeschaut|gekeken|patrzyl\w*|olhei|olhou|regardé)\b.{0,40}\b(?:sun|soleil|sole|sol|sonne|zon|slonc\w+|słońc\w*)\b|\b(?:sonne|zon|sun)\b.{0,30}\b(?:reingeschaut|angeschaut|gekeken)\b|\beyes? (?:has|have|got) a (?:\w+ )?spot\b|\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
 /** Other questions: reminders, a telescope left out. */
 const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
 const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
@@ -202,7 +202,7 @@ export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
 };
 
 /** Where the Sun is spoken of, and only the rest of the question is said. */
-export const aboutSunTalk = (plain: string): Problem => answerTo(plain);
+export const aboutSunTalk = (plain: string, caution?: SunCaution): Problem => answerTo(plain, caution);
 
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>

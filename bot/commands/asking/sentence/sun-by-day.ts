@@ -177,27 +177,50 @@ const isAtDisc = (plain: string): boolean =>
 
 /** Our star is the Sun. */
 const OUR_STAR = /\b(?:our|the nearest) (?:own |nearest |very own )?star\b/u;
+/** By day it is the Sun. */
+const BRIGHT_THING =
+  /\b(?:the|that|a|this) (?:\w+ )?(?:bright|shiny|shining|blinding|brightest|dazzling) (?:\w+ )?(?:thing|light|one|ball|spot|star|disc|dot)\b/u;
+const TURNS_TO_IT =
+  /\b(?:point\w*|aim\w*|pok(?:e|es|ing)|turn\w*|swing\w*|look(?:s|ing)? (?:at|in|into|through|thru)|focus\w*|hold\w*)\b/u;
+const isAtBrightThing = (plain: string, isSunUp: boolean): boolean =>
+  isSunUp &&
+  BRIGHT_THING.test(plain) &&
+  TURNS_TO_IT.test(plain) &&
+  !SAYS_NIGHT.test(plain) &&
+  !OTHER_SIGHTS.test(plain.replace(/\bstars?\b/gu, ' '));
 const isOurStar = (plain: string): boolean =>
   OUR_STAR.test(plain) &&
   (LOOKS.test(plain) || TUBE.test(plain)) &&
   !/\b(?:align\w*|guide|club|alpha|proxima)\b/u.test(plain);
 
+const isAtSun = (plain: string, isSunUp: boolean): boolean =>
+  isAtDisc(plain) || isOurStar(plain) || isAtBrightThing(plain, isSunUp);
+
 const DAY_ABROAD =
   /\b(?:am (?:hellen )?tage?|bei tag(?:eslicht)?|tagsuber|mittags?|en plein jour|de jour|en pleno dia|de dia|a mediodia|di giorno|a mezzogiorno|in pieno giorno|overdag|bij daglicht|w dzien|em pleno dia)\b/u;
 const BY_HAND = /\b(?:dob\w*|by hand|hand ?held|push ?to|push\w*|nudg\w*|no go ?to|without (?:a )?go ?to|manual\w*)\b/u;
+const BY_BINOCULARS =
+  /\b(?:bino\w*|bins|\d{1,2} ?x ?\d{2}s?|fernglas\w*|feldstecher|prismaticos|jumelles|binocolo|verrekijkers?|lornetk\w*)\b/u;
+/** From eight on the Sun is up in most of the year where most people live: better warned for nothing. */
+const MORNING_HOUR =
+  /\b(?:(?:half|quarter) (?:past|to) )?(?:[89]|1[01])(?: [0-5]\d)?(?: o clock)? (?:(?:in|of) the|tomorrow|this) morning\b/u;
 const ASKS_THE_WAY = /\b(?:which way|where|find|locate|how (?:do|can|to))\b/u;
 /** "Where do we point the telescope": a mount that is sent there is not spoken of. */
 const WHERE_TO_POINT =
   /\b(?:point|aim|turn|swing|move)\w* (?:(?:the|my|our|a|his|her) )?(?:\w+ )?(?:telescopes?|scope|tube|binos?|binoculars|it)\b.*\bwhere\b|\bwhere\b.*\b(?:point|aim|turn|swing|look)\b/u;
 const BY_MOUNT = /\b(?:go ?to|slew\w*|mount|motor\w*|track\w*|align\w*)\b/u;
-const isSoughtByDay = (plain: string, isSunUp: boolean): boolean =>
-  NEAR_SUN.test(plain) &&
-  !MOON.test(plain) &&
-  !SAYS_NIGHT.test(plain) &&
-  (DAY_ABROAD.test(plain) ||
-    (BY_HAND.test(plain) && (DAY.test(plain) || SAYS_DAY.test(plain) || (isSunUp && ASKS_THE_WAY.test(plain)))) ||
-    (isSunUp && WHERE_TO_POINT.test(plain) && !BY_MOUNT.test(plain)) ||
-    (DAY.test(plain) && /\bpossible\b/u.test(plain)));
+/** By hand or by eye, at an hour when the Sun is up, or may be. */
+const isByHandByDay = (plain: string, isSunUp: boolean): boolean => {
+  if (BY_BINOCULARS.test(plain) && (SAYS_DAY.test(plain) || MORNING_HOUR.test(plain))) return true;
+  if (!BY_HAND.test(plain)) return false;
+  return DAY.test(plain) || SAYS_DAY.test(plain) || (isSunUp && ASKS_THE_WAY.test(plain));
+};
+const isSoughtByDay = (plain: string, isSunUp: boolean): boolean => {
+  if (!NEAR_SUN.test(plain) || MOON.test(plain) || SAYS_NIGHT.test(plain)) return false;
+  if (DAY_ABROAD.test(plain) || isByHandByDay(plain, isSunUp)) return true;
+  if (isSunUp && WHERE_TO_POINT.test(plain) && !BY_MOUNT.test(plain)) return true;
+  return DAY.test(plain) && /\bpossible\b/u.test(plain);
+};
 
 /** What is seen of the Sun alone, in totality. */
 const OF_TOTALITY = /\b(?:bail(?:e?ys?|y s) beads?|(?:the |solar |sun s |suns )corona|diamond ring)\b/u;
@@ -225,7 +248,7 @@ export const harmByDay = (said: string, day: DayAt | null): SunCaution | null =>
   if (isHidden(plain)) return 'sun-hidden';
   if (isNewMoon(plain)) return 'sun-new-moon';
   if (isSmallHole(plain)) return 'sun-small-hole';
-  if (isAtDisc(plain) || isOurStar(plain)) return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
+  if (isAtSun(plain, isSunUp)) return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
   if (isOfTotality(plain)) return 'sun-totality';
   if (isSoughtByDay(plain, isSunUp)) return 'sun-sweep';
   if (isFlash(plain)) return 'sun-camera';

@@ -192,7 +192,7 @@ const isSweep = (plain: string, isSunUp: boolean): boolean => {
 };
 
 /** "Polar scope at the Sun by accident"; "left in the sun" is of the weather. */
-const AT_SUN = /\b(?:at|on|onto|into|towards?) the sun\b(?! (?:side|terrace|deck|porch))/u;
+const AT_SUN = /\b(?:at|on|onto|into|towards?|for|of) the sun\b(?! (?:side|terrace|deck|porch))/u;
 const LOOKS_TAME =
   /\b(?:low|red|orange|dim|dull|dark|ha[sz]e|hazy|fog\w*|mist\w*|smog|clouds?|cloudy|setting|rising|half|deg\w*)\b/u;
 const COVERED = /\bcover\w*\b.*\bsun\b|\bsun\b.*\bcover(?:ed|s)?\b/u;

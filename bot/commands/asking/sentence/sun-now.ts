@@ -10,7 +10,7 @@ const ANY_SUN = new RegExp(`${SUN.source}|${SUN_ABROAD.source}|\\b(?:sonne|solei
 const AN_OPTIC =
   /\b(?:(?:view)?finders?|finder ?scopes?|eye ?pieces?|ep|sucher\w*|okular\w*|buscador\w*|ocular\w*|cercatore|oculare|chercheur|oculaire|zoeker|szukacz\w*|celownik\w*)\b/u;
 const BURNS =
-  /\b(?:smok(?:e|es|ed|ing|y)|smoulder\w*|smolder\w*|fum(?:es?|ing)|melt(?:s|ed|ing)?|on fire|caught fire|sizzl\w+|(?:smells?|stinks?|reeks?)(?: of)?(?: \w+)? burn\w*|burning|burnt (?:smell|plastic)|burn(?:t|ed|s|ing)? (?:a )?holes?|raucht?|rauchen|qualm\w*|brennt|schmilzt|schmort|humo|humea|quema(?:ndo)?|arde|derrite|fuma|fumo|brucia|fonde|sciolt\w*|fumee|brule|fond|crame|rook|rookt|brandt|smelt|smeult|dym\w*|pali sie|topi sie|fumaca|queima\w*|arde|derrete\w*)\b/u;
+  /\b(?:burn marks?|stinks|smok(?:e|es|ed|ing|y)|smoulder\w*|smolder\w*|fum(?:es?|ing)|melt(?:s|ed|ing)?|on fire|caught fire|sizzl\w+|(?:smells?|stinks?|reeks?)(?: of)?(?: \w+)? burn\w*|burning|burnt (?:smell|plastic)|burn(?:t|ed|s|ing)? (?:a )?holes?|raucht?|rauchen|qualm\w*|brennt|schmilzt|schmort|humo|humea|quema(?:ndo)?|arde|derrite|fuma|fumo|brucia|fonde|sciolt\w*|fumee|brule|fond|crame|rook|rookt|brandt|smelt|smeult|dym\w*|pali sie|topi sie|fumaca|queima\w*|arde|derrete\w*)\b/u;
 /** Something else that burns. */
 const OF_CURRENT =
   /\b(?:boards?|motors?|adapt[eo]rs?|dongles?|suppl(?:y|ies)|power|plugs?|leads?|cables?|wires?|batter(?:y|ies)|electronics?|chips?|usb|fuses?|hand ?sets?|laptop|charger|dew|heater|camp ?fire|bbq|barbecue|chimney|wild ?fires?|bonfire|forest)\b/u;
@@ -28,6 +28,15 @@ const IN_IT = new RegExp(
 );
 const WENT_THROUGH =
   /\bsun (?:has |had )?(?:just |then )?(?:went|passed|moved|drifted|came|swept) (?:right |straight )?(?:through|across|over) (?:the|my|our|his|her|its)\b/u;
+/** What stood before the Sun is gone: "my filter blew off", "het filter is gevallen". */
+const FILTER_GONE =
+  /\b(?:\w*filt\w*|film)(?: (?:has|have|had|is|was|ist|war|est|e|just|suddenly|halfway|nearly))* (?:blew|blown|fell|fallen|came|come|dropped|slid|slipped|flew|torn|ripped|gevallen|gefallen|runtergefallen|abgefallen|caduto|caido|tombe|spadl)\b|\b(?:wind|gust)\b.*\b(?:took|blew|lifted|knocked)\b.*\bfilt\w*/u;
+/** Of another filter, or asked for the next time. */
+const OTHER_FILTER =
+  /\b(?:wheel|drawer|uhc|oiii|ha|nebula|lum\w*|moon|night|how|keep|stop|prevent|would|might|could|if)\b/u;
+/** Somebody looks, and it is there. */
+const IS_IN_IT =
+  /\b(?:sun|sonne|sole|sol|soleil|zon)(?: (?:is|s|was|still|right|now|just|ist|e|est))* (?:in it|still in it|drin|in there)\b|\b(?:had|have|got) the sun in(?: it)?\b/u;
 const WITHIN = /\b(?:dentro|drin|darin|dedans|erin|w srodku|inside it|in it)\b/u;
 const MOVER =
   '(?:mount|tracking|scope|telescope|tube|ota|it|goto|go to|dob|slew|finder|camera|montierung|teleskop|telescopio|montura|montatura|monture|montering|telescoop|montaz)';
@@ -49,8 +58,13 @@ const isBurning = (plain: string, isSun: boolean, isSunUp: boolean): boolean => 
 };
 const OF_GLASS = /\bsmoked? (?:glass|film)\b/u;
 
+const isFilterGone = (plain: string, isSun: boolean, isSunUp: boolean): boolean =>
+  FILTER_GONE.test(plain) &&
+  !OTHER_FILTER.test(plain) &&
+  (isSun || isSunUp || /\b(?:solar|sonnenfilt\w*|zonnefilt\w*)\b/u.test(plain));
+
 const isInSight = (plain: string): boolean => {
-  if (OVER_IT.test(plain) || WENT_THROUGH.test(plain)) return true;
+  if (OVER_IT.test(plain) || WENT_THROUGH.test(plain) || IS_IN_IT.test(plain)) return true;
   return IN_IT.test(plain) && (NOW.test(plain) || /^(?:the )?sun\b/u.test(plain));
 };
 
@@ -60,7 +74,7 @@ const isInSight = (plain: string): boolean => {
  */
 export const isSunNow = (plain: string, isSunUp: boolean): boolean => {
   const isSun = ANY_SUN.test(plain);
-  if (isBurning(plain, isSun, isSunUp)) return true;
+  if (isBurning(plain, isSun, isSunUp) || isFilterGone(plain, isSun, isSunUp)) return true;
   if (!isSun || IS_GUARDED.test(plain) || (ASKS_LEAVE.test(plain) && !NOW.test(plain))) return false;
   return isInSight(plain);
 };
