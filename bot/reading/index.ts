@@ -81,7 +81,7 @@ export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';
 export { connectsAndFails, type WrongNow } from './outcome/connects-and-fails.js';
 export { doingsNow, type Doing } from './outcome/does-what-failed.js';
-export { cureGrade, type CureGrade } from './outcome/cure-grade.js';
+export { cureGrade } from './outcome/cure-grade.js';
 export { statesFailure } from './outcome/states-failure.js';
 export { isStillToCome } from './outcome/still-to-come.js';
 export { deniesPremise, refusesAsFine } from './outcome/denies-premise.js';
