@@ -28,6 +28,8 @@ describe('words alone', () => {
     ['fine for a few minutes and then it drops', 'none'],
     ['in the list now. next it says no such device', 'none'],
     ['it seems to work', 'open'],
+    ['put myself in the group and logged out and in', 'open'],
+    ['pulled the adapter out and back in', 'open'],
     ['will it work now?', 'open'],
     ['swapped the lead, it connects', 'sure'],
     ['no more drops since', 'sure'],

@@ -103,12 +103,17 @@ interface Deed {
 const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
   own === undefined || own.share < ofOwn || own.told < HARDLY_TOLD;
 
+/** Its kind of deed on its kind of thing, and yet another remedy is told so many times as plainly. */
+const FAR = 3;
+const isFarFrom = (own: RemedyTold | undefined, best: RemedyTold | undefined): boolean =>
+  best !== undefined && isToldPlainly(best) && best.told >= FAR * Math.max(own?.told ?? 0, HARDLY_TOLD);
+
 /** @param told nearest first */
 const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, deed: Deed): Credited => {
   const { isDone, ofOwn, steps, shown } = deed;
   const [best, second] = told;
   const own = steps.isOther ? undefined : told.find(({ fault }) => fault.id === expected);
-  if (steps.isDone && expected !== undefined) return null;
+  if (steps.isDone && expected !== undefined && !isFarFrom(own, best)) return null;
   if (best === undefined) return isDone ? besides(told, deed) : null;
   if (isOwn(own, best)) return null;
   const isPlain = isToldPlainly(best);

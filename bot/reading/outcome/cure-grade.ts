@@ -2,6 +2,7 @@
  * How far words may be trusted that some reader takes for a cure. A walk ends on them only where a clause says by itself that what
  * failed works now, and nothing around it tells of another's gear, of a time, of a trouble or of a doubt. The rest is asked.
  */
+import { withoutOutAndIn } from './out-and-in.js';
 import { rememberLines } from '../lately.js';
 import { curedByDeed, tellsSuccess } from './cured-by-deed.js';
 import { doingsNow, type Doing } from './does-what-failed.js';
@@ -127,4 +128,4 @@ const gradeIn = (text: string): CureGrade => {
   return { grade: 'sure', doings };
 };
 
-export const cureGrade = rememberLines(gradeIn);
+export const cureGrade = rememberLines((text: string) => gradeIn(withoutOutAndIn(text)));

@@ -2,6 +2,7 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
+import { withoutOutAndIn } from './out-and-in.js';
 import { rememberLines } from '../lately.js';
 import { wasSoAllAlong } from './of-another-way.js';
 import { doingsNow } from './does-what-failed.js';
@@ -173,4 +174,4 @@ const deedIn = (text: string): DeedTold => {
   };
 };
 
-export const curedByDeed = rememberLines(deedIn);
+export const curedByDeed = rememberLines((text: string) => deedIn(withoutOutAndIn(text)));

@@ -13,6 +13,7 @@ import { isSpoiled, soundsCured } from './sounds-cured.js';
 import { isCureTaken } from './cure-taken.js';
 import { questionBeside } from './question-beside.js';
 import { withoutOfItself } from './of-itself.js';
+import { withoutOutAndIn } from './out-and-in.js';
 import { withoutSomethingElse } from './something-else.js';
 import { curedByDeed } from './cured-by-deed.js';
 import { heldFor } from './held-for.js';
@@ -230,7 +231,7 @@ const outcomeOrAsked = (vocabulary: Vocabulary, text: string): SaidOutcome => {
 
 /** "0 drops" counts as "no drops" does, and "yesss" is a yes. */
 const asWords = (text: string): string =>
-  withoutOfItself(withoutSomethingElse(text))
+  withoutOutAndIn(withoutOfItself(withoutSomethingElse(text)))
     .replace(
       /(?<![\d.,])(?:0|zero|nil|not (?:a single|one)) (?=(?:errors?|drops?|dropouts?|disconnects?|problems?|trouble|issues?|time-?outs?)\b)/giu,
       'no ',
