@@ -134,7 +134,11 @@ export const isOwnName = (places: Places, text: string): boolean => {
 const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
+/** Words of a city that are held together. */
+const isHeldCity = ({ count, plain }: Run): boolean => count === 1 && plain.includes(' ');
+
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
+  if (isHeldCity(run)) return run.plain;
   if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
     return null;
   const population = populationFound(resolvePlace(known.places(), run.typed));
@@ -226,8 +230,7 @@ const OF_SITE =
 const NEAR_TOWN = /^(?:near|outside)$/u;
 
 /** "Whitby Ontario", where the town of that name that we know is in England: with what it is said to lie in, which is taken too. */
-const withRegion = (sentence: Sentence, town: string, from: number, { places }: PlaceKnowledge): string => {
-  const begins = from + town.split(' ').length;
+const withRegion = (sentence: Sentence, town: string, begins: number, { places }: PlaceKnowledge): string => {
   for (let count = MOST_IN_REGION; count >= 1; count--) {
     const region = runAt(sentence, begins, count);
     if (region === null || isLittle(region.plain) || !namesRegion(places(), region.plain)) continue;
@@ -268,7 +271,7 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   for (const read of readings) {
     const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
     if (place !== null)
-      return read === town || read === nearTown ? withRegion(sentence, place.text, place.at, known) : place.text;
+      return read === town || read === nearTown ? withRegion(sentence, place.text, place.at + place.count, known) : place.text;
   }
   return null;
 };

@@ -1,5 +1,6 @@
 /** A sentence as words that parts are taken from: each word once, so that what an hour was made of is not a target as well. */
 import { tableOf } from '../../../ground/table-of.js';
+import { withCitiesLoose } from './city-words.js';
 
 export interface Word {
   /** As typed, without the marks around it. */
@@ -34,7 +35,10 @@ const bare = (word: string): string =>
 export const sentenceOf = (text: string): Sentence => {
   const words = text
     .split(/\s+/u)
-    .map((typed) => ({ typed: bare(typed), plain: bare(typed).toLowerCase(), hasComma: typed.endsWith(',') }))
+    .map((word) => {
+      const typed = withCitiesLoose(bare(word));
+      return { typed, plain: typed.toLowerCase(), hasComma: word.endsWith(',') };
+    })
     .filter(({ typed }) => typed !== '');
   return { words, taken: words.map(() => false) };
 };
@@ -74,14 +78,14 @@ export const takeFirst = (
   longest: number,
   read: (run: Run, before: string) => string | null,
   belongs: RegExp,
-): { readonly text: string; readonly before: string; readonly at: number } | null => {
+): { readonly text: string; readonly before: string; readonly at: number; readonly count: number } | null => {
   for (const run of runsOf(sentence, longest)) {
     const before = wordBefore(sentence, run.at);
     const text = read(run, before);
     if (text === null) continue;
     take(sentence, run);
     if (belongs.test(before)) take(sentence, { at: run.at - 1, count: 1 });
-    return { text, before, at: run.at };
+    return { text, before, at: run.at, count: run.count };
   }
   return null;
 };
