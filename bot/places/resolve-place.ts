@@ -50,7 +50,9 @@ const matching = (places: Places, name: string, qualifiers: readonly string[]): 
       largest === 0 ||
       (place.population >= CITY_POPULATION &&
         place.population >= NOT_MUCH_SMALLER * largest &&
-        (largest < CITY_POPULATION || place.population >= TIMES_BETTER_KNOWN * largest || foldPlace(place.name).startsWith(name))),
+        (largest < CITY_POPULATION ||
+          place.population >= TIMES_BETTER_KNOWN * largest ||
+          foldPlace(place.name).startsWith(name))),
   );
   const islands = islandsNamed(name).filter((place) => qualifiers.every((q) => qualifies(place, q)));
   return [...named, ...known, ...islands].sort((a, b) => b.population - a.population);

@@ -127,9 +127,7 @@ interface Words {
 
 /** A fault told of the link is the walk's, though "nothing" and "scope" stand in it as in other troubles. */
 const topicOf = (plain: string, isTargetNamed: boolean, known: Known): Outcome | null =>
-  tellsOfLink(plain)
-    ? null
-    : topicAnswer(plain, { isTargetNamed, latitudeDeg: () => latitudeAsked(plain, known) });
+  tellsOfLink(plain) ? null : topicAnswer(plain, { isTargetNamed, latitudeDeg: () => latitudeAsked(plain, known) });
 
 /** "Remind me at 10pm to check the dew": what is to be done then is no question. */
 const REMINDS_TO =

@@ -11,7 +11,7 @@ const JOIN = '__';
 const LEAD =
   /^(?:from|in|at|near|outside|is|to|for|over|around|by|im|bei|aus|von|à|a|en|depuis|desde|de|da|di|em|no|na|w|we|z|te|vanuit|dalla)$/iu;
 /** Of those the ones that are no English word, so that a single name behind them is a city's too: "da Roma", "à Lyon". */
-const LEAD_ABROAD = /^(?:im|bei|aus|von|à|en|depuis|desde|da|em|w|we|z|te|vanuit|dalla)$/iu;
+const LEAD_ABROAD = /^(?:bei|aus|à|en|depuis|desde|da|em|w|vanuit|dalla)$/iu;
 const CITY_POPULATION = 100_000;
 /** So large a city is meant, though an asteroid is called after it. */
 const GREAT_CITY = 500_000;
@@ -20,7 +20,8 @@ const MOST_WORDS = 4;
 /** Whether a city is called so by its own name, or by what its name begins with ("New York City"). */
 const isCityOf = (places: Places, folded: string): boolean => {
   const { own, other } = places.rowsNamed(folded);
-  const largest = (rows: readonly number[]): PlaceRecord | null => (rows[0] === undefined ? null : places.placeAt(rows[0]));
+  const largest = (rows: readonly number[]): PlaceRecord | null =>
+    rows[0] === undefined ? null : places.placeAt(rows[0]);
   const named = largest(own);
   if (named !== null && named.population >= CITY_POPULATION) return true;
   const begun = largest(other);
@@ -42,7 +43,8 @@ const cityAt = (words: readonly string[], first: number, { places, catalogue }: 
     const run = words.slice(first, first + count);
     const name = [...run.slice(0, -1), withoutEnd(run.at(-1) ?? '')];
     if (!name.every((word) => NAME_WORD.test(word))) continue;
-    if (isCityOf(places(), foldPlace(name.join(' '))) && !isNamed(resolveTarget(catalogue, name.join(' ')))) return count;
+    if (isCityOf(places(), foldPlace(name.join(' '))) && !isNamed(resolveTarget(catalogue, name.join(' '))))
+      return count;
   }
   return 0;
 };
@@ -66,15 +68,25 @@ export const withCitiesHeld = (text: string, known: CityKnowledge, isPlaceFirst 
     const isLed = before === undefined ? isPlaceFirst : LEAD.test(before);
     const count = isLed ? cityAt(words, at, known) : 0;
     const isAbroad = before !== undefined && LEAD_ABROAD.test(before);
-    if (isAbroad && (count > 0 || isCityAbroad(withoutEnd(words[at] ?? ''), known))) held[held.length - 1] = 'from';
-    held.push(words.slice(at, at + Math.max(1, count)).join(JOIN));
+    const isOne = isAbroad && count === 0 && isCityAbroad(withoutEnd(words[at] ?? ''), known);
+    if (isAbroad && (count > 0 || isOne)) held[held.length - 1] = 'from';
+    const name = words.slice(at, at + Math.max(1, count)).join(JOIN);
+    held.push(isOne ? name.replace(/(?<=\p{L})(?=[?!.,;:]*$)/u, JOIN) : name);
     at += Math.max(0, count - 1);
   }
   return held.join(' ');
 };
 
 /** "San Francisco": no "San" with a slip in it. */
-export const beginsWithCity = (text: string, known: CityKnowledge): boolean => cityAt(text.trim().split(' '), 0, known) > 0;
+export const beginsWithCity = (text: string, known: CityKnowledge): boolean =>
+  cityAt(text.trim().split(' '), 0, known) > 0;
+
+/** What names of towns begin with in many languages: the word behind it is of the name, though no list has the town. */
+export const beginsTownName = (word: string): boolean =>
+  /^(?:los|las|san|santa|santo|saint|sao|são|sankt|puerto|porto|port|villa|buenos|rio|monte|bad)$/u.test(word);
+
+/** Whether a word is such a city. */
+export const isHeldCity = (word: string): boolean => word.includes(JOIN);
 
 /** As it was said. */
-export const withCitiesLoose = (text: string): string => text.replaceAll(JOIN, ' ');
+export const withCitiesLoose = (text: string): string => text.replace(/__(?!\p{L})/gu, '').replaceAll(JOIN, ' ');

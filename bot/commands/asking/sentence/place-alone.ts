@@ -32,7 +32,7 @@ export const placeAlone = (typed: string, known: Known): Problem | null => {
     .replace(/[.!?]+$/u, '')
     .replace(/^(?:in|at|from|near) /u, '');
   if (!isCity(place, known)) return null;
-  const shown = place.replace(/(?<=^|[ -])\p{L}{3,}/gu, capital);
+  const shown = capital(place.replace(/(?<=[ -])\p{L}{3,}/gu, capital));
   return problem(
     'missing-option',
     `${shown}: what of it? I can say what is up from there, or keep it as your site.`,

@@ -13,6 +13,7 @@ import {
 } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName } from '../resolve-site.js';
 import { savedNameMeant } from '../saved-name-meant.js';
+import { beginsTownName } from './city-words.js';
 import { countryIn } from './country-said.js';
 import type { PlaceKnowledge } from './place-knowledge.js';
 import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
@@ -96,6 +97,16 @@ const isPartOfName = ({ words }: Sentence, { at, count, plain }: Run, known: Pla
 const isOfTrade = (sentence: Sentence, run: Run, known: PlaceKnowledge): boolean =>
   OF_TRADE.test(run.plain) && (!LEADS_TO_TOWN.test(wordBefore(sentence, run.at)) || isPartOfName(sentence, run, known));
 
+/** "San" before "Frobto" is no town of itself. */
+const isPartOfTown = (
+  { words }: Sentence,
+  { at, count, plain }: Run,
+  { isWord, isTarget }: PlaceKnowledge,
+): boolean => {
+  const next = words[at + count]?.plain ?? '';
+  return beginsTownName(plain) && /^\p{L}{3,}$/u.test(next) && !isLittle(next) && !isWord(next) && !isTarget(next);
+};
+
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
   const isPlainWord = !isNamedLikeWord(run, before) && (isLittle(words[0] ?? '') || isLittle(words.at(-1) ?? ''));
@@ -134,11 +145,8 @@ export const isOwnName = (places: Places, text: string): boolean => {
 const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
-/** Words of a city that are held together. */
-const isHeldCity = ({ count, plain }: Run): boolean => count === 1 && plain.includes(' ');
-
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
-  if (isHeldCity(run)) return run.plain;
+  if (run.isCity) return run.plain;
   if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
     return null;
   const population = populationFound(resolvePlace(known.places(), run.typed));
@@ -258,7 +266,7 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const country = takeFirst(sentence, LONGEST, (run, before) => countryIn(run, before, known), PREPOSITION);
   if (country !== null) return country.text || null;
   const town = (run: Run, before: string): string | null =>
-    isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
+    isOfTrade(sentence, run, known) || isPartOfTown(sentence, run, known) ? null : townIn(run, before, known);
   const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
@@ -271,7 +279,9 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   for (const read of readings) {
     const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
     if (place !== null)
-      return read === town || read === nearTown ? withRegion(sentence, place.text, place.at + place.count, known) : place.text;
+      return read === town || read === nearTown
+        ? withRegion(sentence, place.text, place.at + place.count, known)
+        : place.text;
   }
   return null;
 };

@@ -1,12 +1,14 @@
 /** A sentence as words that parts are taken from: each word once, so that what an hour was made of is not a target as well. */
 import { tableOf } from '../../../ground/table-of.js';
-import { withCitiesLoose } from './city-words.js';
+import { isHeldCity, withCitiesLoose } from './city-words.js';
 
 export interface Word {
   /** As typed, without the marks around it. */
   readonly typed: string;
   readonly plain: string;
   readonly hasComma: boolean;
+  /** All of a city's name behind a word that leads to a place. */
+  readonly isCity: boolean;
 }
 
 /** The words, and which of them a part has been made of. */
@@ -23,6 +25,8 @@ export interface Run {
   readonly typed: string;
   /** In lower case, without them. */
   readonly plain: string;
+  /** One word that is a city's whole name. */
+  readonly isCity: boolean;
 }
 
 const bare = (word: string): string =>
@@ -37,7 +41,7 @@ export const sentenceOf = (text: string): Sentence => {
     .split(/\s+/u)
     .map((word) => {
       const typed = withCitiesLoose(bare(word));
-      return { typed, plain: typed.toLowerCase(), hasComma: word.endsWith(',') };
+      return { typed, plain: typed.toLowerCase(), hasComma: word.endsWith(','), isCity: isHeldCity(word) };
     })
     .filter(({ typed }) => typed !== '');
   return { words, taken: words.map(() => false) };
@@ -51,6 +55,7 @@ export const runAt = ({ words, taken }: Sentence, at: number, count: number): Ru
     count,
     typed: run.map(({ typed, hasComma }, i) => (hasComma && i < count - 1 ? `${typed},` : typed)).join(' '),
     plain: run.map(({ plain }) => plain).join(' '),
+    isCity: count === 1 && run[0]?.isCity === true,
   };
 };
 
