@@ -24,6 +24,7 @@ const LEAST_FARTHER_KM = 300;
 /** Beside places that bear a name as their main one, a place known by it too counts when it is a city, and not much smaller. */
 const CITY_POPULATION = 100_000;
 const NOT_MUCH_SMALLER = 0.2;
+const TIMES_BETTER_KNOWN = 3;
 const MOST_NEAREST = 5;
 
 const qualifies = (place: PlaceRecord, qualifier: string): boolean => {
@@ -43,8 +44,15 @@ const matching = (places: Places, name: string, qualifiers: readonly string[]): 
   const named = fitting(own);
   // Cologne is a village in the United States, and what the world calls Köln; Newcastle is Newcastle upon Tyne as well.
   const largest = Math.max(0, ...named.map(({ population }) => population));
+  // Where a city is called so itself, only one whose name begins so counts beside it: what one language calls Bordeaux is no second Porto.
   const known = fitting(other).filter(
-    ({ population }) => largest === 0 || (population >= CITY_POPULATION && population >= NOT_MUCH_SMALLER * largest),
+    (place) =>
+      largest === 0 ||
+      (place.population >= CITY_POPULATION &&
+        place.population >= NOT_MUCH_SMALLER * largest &&
+        (largest < CITY_POPULATION ||
+          place.population >= TIMES_BETTER_KNOWN * largest ||
+          foldPlace(place.name).startsWith(name))),
   );
   const islands = islandsNamed(name).filter((place) => qualifiers.every((q) => qualifies(place, q)));
   return [...named, ...known, ...islands].sort((a, b) => b.population - a.population);

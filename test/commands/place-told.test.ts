@@ -71,7 +71,7 @@ describe('a place told', () => {
   it.each([
     'we observe from near oxford',
     'i live in bristol',
-    'my city is porto',
+    'my city is cordoba',
     'observo desde valencia',
     'my site is springfield',
   ])('is asked back where several are called so: %s', async (line) => {

@@ -4,7 +4,7 @@ import { onceOf } from '../../ground/once.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
-import { NOWHERE, reply } from '../../reply/reply.js';
+import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { askedAbroad, inEnglish } from './asked-abroad.js';
 import { inEnglishNames } from './bodies-abroad.js';
 import { cameraFigures } from './camera-figures.js';
@@ -23,6 +23,7 @@ import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { openingUp } from './sentence/opening-up.js';
 import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { withCitiesHeld, withCitiesLoose } from './sentence/city-words.js';
 import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
@@ -42,6 +43,7 @@ import { withSunMadePlain } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { withPlainDates } from './sentence/plain-dates.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
+import { latitudeAsked } from './latitude-asked.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 import { capital } from '../../reply/wording.js';
 
@@ -124,7 +126,8 @@ interface Words {
 }
 
 /** A fault told of the link is the walk's, though "nothing" and "scope" stand in it as in other troubles. */
-const topicOf: typeof topicAnswer = (plain, named) => (tellsOfLink(plain) ? null : topicAnswer(plain, named));
+const topicOf = (plain: string, isTargetNamed: boolean, known: Known): Outcome | null =>
+  tellsOfLink(plain) ? null : topicAnswer(plain, { isTargetNamed, latitudeDeg: () => latitudeAsked(plain, known) });
 
 /** "Remind me at 10pm to check the dew": what is to be done then is no question. */
 const REMINDS_TO =
@@ -155,7 +158,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain) ? null : figuresOf(plain, known);
   if (figures !== null) return { outcome: figures };
-  const topic = topicOf(plain, { isTargetNamed: true });
+  const topic = topicOf(plain, true, known);
   return topic === null ? null : { outcome: topic, isTopic: true };
 };
 
@@ -178,8 +181,8 @@ const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
 const talkBeside = (words: string, { targets, plain }: Asked): PlainReading =>
   targets.length > 0 && words.includes(' ') ? null : (toTalk(words.toLowerCase()) ?? toTalk(plain));
 
-const topicBeside = ({ targets, plain }: Asked): PlainReading => {
-  const topic = targets.length > 0 ? null : topicOf(plain, { isTargetNamed: false });
+const topicBeside = ({ targets, plain }: Asked, known: Known): PlainReading => {
+  const topic = targets.length > 0 ? null : topicOf(plain, false, known);
   return topic === null ? null : { outcome: topic, isTopic: true };
 };
 
@@ -190,7 +193,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
   const whole = wholeAnswer({ typed, words, named }, known);
   if (whole !== null) return whole;
   const asked = { ...askedOf(withoutToDo(typed), plain, known, withoutCourtesies(words.trim())), typed };
-  const beside = talkBeside(words.trim(), asked) ?? topicBeside(asked);
+  const beside = talkBeside(words.trim(), asked) ?? topicBeside(asked, known);
   if (beside !== null) return beside;
   const ruled = readByRules(asked, known);
   const read = ruled === null || isProblem(ruled) ? ruled : withEasy(ruled, asked);
@@ -212,6 +215,17 @@ const readOnce = (text: string, known: Known): PlainReading => {
   return { ...read, note: read.note === undefined ? note : `${note} ${read.note}` };
 };
 
+/** The words of a city as they were said. */
+const loose = (read: PlainReading): PlainReading =>
+  read === null || !('line' in read)
+    ? read
+    : {
+        ...read,
+        line: withCitiesLoose(read.line),
+        ...(read.note === undefined ? {} : { note: withCitiesLoose(read.note) }),
+        ...(read.unsure === undefined ? {} : { unsure: withCitiesLoose(read.unsure) }),
+      };
+
 const readDated = (text: string, known: Known): PlainReading => {
   const clean = withHalfCompleted(withPlainPosition(text), known.usual ?? null);
   if (clean === '' || clean.length > LONGEST_QUESTION) return null;
@@ -220,13 +234,14 @@ const readDated = (text: string, known: Known): PlainReading => {
   const named = clean.slice(until);
   const place = named === '' ? placeAlone(words, known) : null;
   if (place !== null) return { outcome: place };
-  const spelt = mendedWithNames(words.trim(), known);
-  const found = readSpelt(spelt.text, { words, named }, known);
+  const held = withCitiesHeld(words.trim(), known);
+  const spelt = mendedWithNames(held, known);
+  const found = loose(readSpelt(spelt.text, { words, named }, known));
   if (spelt.names.length === 0) return found;
   // Beside the Sun no name is taken for another.
   if (found !== null && 'isTopic' in found) return found;
   if (found === null || !('line' in found) || /^sun\b/u.test(found.line) || isDay(known))
-    return readSpelt(mended(words.trim(), known), { words, named }, known);
+    return loose(readSpelt(mended(held, known), { words, named }, known));
   return withNamesSaid(found, spelt);
 };
 

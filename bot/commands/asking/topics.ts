@@ -17,6 +17,11 @@ const patterns = z
   )
   .min(1);
 
+const next = z
+  .array(z.tuple([z.string().min(1).max(60), z.string().min(1).max(80)]))
+  .min(1)
+  .max(3);
+
 const topicSchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u),
   about: words.optional(),
@@ -29,10 +34,9 @@ const topicSchema = z.strictObject({
   /** A target that is named has an answer of its own. */
   yields: z.literal(true).optional(),
   says: z.string().trim().min(1).max(400),
-  next: z
-    .array(z.tuple([z.string().min(1).max(60), z.string().min(1).max(80)]))
-    .min(1)
-    .max(3),
+  next,
+  /** South of the equator; LATITUDE stands for the degrees of it. */
+  south: z.strictObject({ says: z.string().trim().min(1).max(400), next }).optional(),
 });
 export type Topic = z.infer<typeof topicSchema>;
 
@@ -57,21 +61,26 @@ const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic):
 
 interface Named {
   readonly isTargetNamed?: boolean;
+  /** Of the place that is asked for, in degrees, south negative; null where nobody knows. Asked only where it matters. */
+  readonly latitudeDeg?: () => number | null;
 }
 
 /** The answer of the first that fits words in lower case; null where they are of none. */
 export const topicAmong = (
   among: readonly Topic[],
   plain: string,
-  { isTargetNamed = false }: Named = {},
+  { isTargetNamed = false, latitudeDeg = () => null }: Named = {},
 ): Outcome | null => {
   const padded = ` ${plain.replace(/[^\p{L}\p{N}'-]+/gu, ' ').trim()} `;
   // Of the Sun those speak who warn.
   if (/\b(?:sun|solar)/u.test(padded)) return null;
   const topic = among.find((one) => !(isTargetNamed && one.yields === true) && isOf(padded, one));
   if (topic === undefined) return null;
-  const choices = topic.next.map(([label, run]) => ({ label, run }));
-  return reply({ title: 'In short', summary: topic.says, choices, pointsAt: NOWHERE });
+  const latitude = topic.south === undefined ? null : latitudeDeg();
+  const { says, next: choicesOf } = latitude !== null && latitude < 0 ? (topic.south ?? topic) : topic;
+  const choices = choicesOf.map(([label, run]) => ({ label, run }));
+  const summary = says.replace('LATITUDE', Math.abs(latitude ?? 0).toFixed(0));
+  return reply({ title: 'In short', summary, choices, pointsAt: NOWHERE });
 };
 
 /** Of knowledge/topics.yaml. Those that yield answer where no target is named. */

@@ -4,6 +4,7 @@ import { isNamed, resolveTarget } from '../../catalogue/index.js';
 import { tableOf } from '../../ground/table-of.js';
 import { placeSpec, resolvePlace } from '../../places/index.js';
 import type { Known } from './sentence/asked.js';
+import { bent } from './sentence/told-place.js';
 
 /** What stands before a place in German, French, Spanish, Italian, Portuguese, Dutch and Polish; from memory. */
 const BEFORE =
@@ -34,7 +35,9 @@ export const townAbroad = (text: string, known: Known): WithTown | null => {
     if (!BEFORE.test(bare(words[at] ?? ''))) continue;
     for (let count = Math.min(MOST_WORDS, words.length - at - 1); count > 0; count--) {
       const town = bare(words.slice(at + 1, at + 1 + count).join(' '));
-      if (isTown(town, known)) return { rest: [...words.slice(0, at), ...words.slice(at + 1 + count)].join(' '), town };
+      const meant = bent(town, `${bare(words[at] ?? '')} `).find((form) => isTown(form, known));
+      if (meant !== undefined)
+        return { rest: [...words.slice(0, at), ...words.slice(at + 1 + count)].join(' '), town: meant };
     }
   }
   return null;

@@ -32,9 +32,10 @@ export const placeAlone = (typed: string, known: Known): Problem | null => {
     .replace(/[.!?]+$/u, '')
     .replace(/^(?:in|at|from|near) /u, '');
   if (!isCity(place, known)) return null;
+  const shown = capital(place.replace(/(?<=[ -])\p{L}{3,}/gu, capital));
   return problem(
     'missing-option',
-    `${capital(place)}: what of it? I can say what is up from there, or keep it as your site.`,
+    `${shown}: what of it? I can say what is up from there, or keep it as your site.`,
     fittingChoices([
       { label: 'What is up there tonight', run: commandLine('tonight', '', { site: place }) },
       { label: 'When it is dark there', run: commandLine('dark', '', { site: place }) },

@@ -85,8 +85,8 @@ interface FoundPlace extends ToldPlace {
 }
 
 /** Polish names bend after these: "w krakowie", "w gdańsku". */
-const bent = (name: string, lead: string): readonly string[] =>
-  /\b(?:w|we|z|ze|ko[lł]o|pod|niedaleko) $/iu.test(lead) && !/\bin $/iu.test(lead)
+export const bent = (name: string, lead: string): readonly string[] =>
+  /(?<!\p{L})(?:w|we|z|ze|ko[lł]o|pod|niedaleko) $/iu.test(lead) && !/\bin $/iu.test(lead)
     ? [name, name.replace(/(?:ie|iu|ia|u|a)$/u, ''), name.replace(/ie$/u, 'a'), name.replace(/y$/u, 'a')]
     : [name];
 

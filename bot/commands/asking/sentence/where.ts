@@ -13,6 +13,7 @@ import {
 } from '../../../places/index.js';
 import { isPrivateWord, sameSiteName } from '../resolve-site.js';
 import { savedNameMeant } from '../saved-name-meant.js';
+import { beginsTownName } from './city-words.js';
 import { countryIn } from './country-said.js';
 import type { PlaceKnowledge } from './place-knowledge.js';
 import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
@@ -96,6 +97,16 @@ const isPartOfName = ({ words }: Sentence, { at, count, plain }: Run, known: Pla
 const isOfTrade = (sentence: Sentence, run: Run, known: PlaceKnowledge): boolean =>
   OF_TRADE.test(run.plain) && (!LEADS_TO_TOWN.test(wordBefore(sentence, run.at)) || isPartOfName(sentence, run, known));
 
+/** "San" before "Frobto" is no town of itself. */
+const isPartOfTown = (
+  { words }: Sentence,
+  { at, count, plain }: Run,
+  { isWord, isTarget }: PlaceKnowledge,
+): boolean => {
+  const next = words[at + count]?.plain ?? '';
+  return beginsTownName(plain) && /^\p{L}{3,}$/u.test(next) && !isLittle(next) && !isWord(next) && !isTarget(next);
+};
+
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
   const isPlainWord = !isNamedLikeWord(run, before) && (isLittle(words[0] ?? '') || isLittle(words.at(-1) ?? ''));
@@ -135,6 +146,7 @@ const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
 const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
+  if (run.isCity) return run.plain;
   if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
     return null;
   const population = populationFound(resolvePlace(known.places(), run.typed));
@@ -226,8 +238,7 @@ const OF_SITE =
 const NEAR_TOWN = /^(?:near|outside)$/u;
 
 /** "Whitby Ontario", where the town of that name that we know is in England: with what it is said to lie in, which is taken too. */
-const withRegion = (sentence: Sentence, town: string, from: number, { places }: PlaceKnowledge): string => {
-  const begins = from + town.split(' ').length;
+const withRegion = (sentence: Sentence, town: string, begins: number, { places }: PlaceKnowledge): string => {
   for (let count = MOST_IN_REGION; count >= 1; count--) {
     const region = runAt(sentence, begins, count);
     if (region === null || isLittle(region.plain) || !namesRegion(places(), region.plain)) continue;
@@ -255,7 +266,7 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const country = takeFirst(sentence, LONGEST, (run, before) => countryIn(run, before, known), PREPOSITION);
   if (country !== null) return country.text || null;
   const town = (run: Run, before: string): string | null =>
-    isOfTrade(sentence, run, known) ? null : townIn(run, before, known);
+    isOfTrade(sentence, run, known) || isPartOfTown(sentence, run, known) ? null : townIn(run, before, known);
   const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
@@ -268,7 +279,9 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   for (const read of readings) {
     const place = takeFirst(sentence, LONGEST, read, PREPOSITION);
     if (place !== null)
-      return read === town || read === nearTown ? withRegion(sentence, place.text, place.at, known) : place.text;
+      return read === town || read === nearTown
+        ? withRegion(sentence, place.text, place.at + place.count, known)
+        : place.text;
   }
   return null;
 };

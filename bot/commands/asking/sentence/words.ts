@@ -1,11 +1,14 @@
 /** A sentence as words that parts are taken from: each word once, so that what an hour was made of is not a target as well. */
 import { tableOf } from '../../../ground/table-of.js';
+import { isHeldCity, withCitiesLoose } from './city-words.js';
 
 export interface Word {
   /** As typed, without the marks around it. */
   readonly typed: string;
   readonly plain: string;
   readonly hasComma: boolean;
+  /** All of a city's name behind a word that leads to a place. */
+  readonly isCity: boolean;
 }
 
 /** The words, and which of them a part has been made of. */
@@ -22,6 +25,8 @@ export interface Run {
   readonly typed: string;
   /** In lower case, without them. */
   readonly plain: string;
+  /** One word that is a city's whole name. */
+  readonly isCity: boolean;
 }
 
 const bare = (word: string): string =>
@@ -34,7 +39,10 @@ const bare = (word: string): string =>
 export const sentenceOf = (text: string): Sentence => {
   const words = text
     .split(/\s+/u)
-    .map((typed) => ({ typed: bare(typed), plain: bare(typed).toLowerCase(), hasComma: typed.endsWith(',') }))
+    .map((word) => {
+      const typed = withCitiesLoose(bare(word));
+      return { typed, plain: typed.toLowerCase(), hasComma: word.endsWith(','), isCity: isHeldCity(word) };
+    })
     .filter(({ typed }) => typed !== '');
   return { words, taken: words.map(() => false) };
 };
@@ -47,6 +55,7 @@ export const runAt = ({ words, taken }: Sentence, at: number, count: number): Ru
     count,
     typed: run.map(({ typed, hasComma }, i) => (hasComma && i < count - 1 ? `${typed},` : typed)).join(' '),
     plain: run.map(({ plain }) => plain).join(' '),
+    isCity: count === 1 && run[0]?.isCity === true,
   };
 };
 
@@ -74,14 +83,14 @@ export const takeFirst = (
   longest: number,
   read: (run: Run, before: string) => string | null,
   belongs: RegExp,
-): { readonly text: string; readonly before: string; readonly at: number } | null => {
+): { readonly text: string; readonly before: string; readonly at: number; readonly count: number } | null => {
   for (const run of runsOf(sentence, longest)) {
     const before = wordBefore(sentence, run.at);
     const text = read(run, before);
     if (text === null) continue;
     take(sentence, run);
     if (belongs.test(before)) take(sentence, { at: run.at - 1, count: 1 });
-    return { text, before, at: run.at };
+    return { text, before, at: run.at, count: run.count };
   }
   return null;
 };

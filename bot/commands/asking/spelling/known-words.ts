@@ -3,6 +3,7 @@ import { foldWords } from '../../../ground/fold-text.js';
 import { isProblem } from '../../../ground/problem.js';
 import { isGenitive, MOON_FEATURES, nameWords, popularNames, type Catalogue } from '../../../catalogue/index.js';
 import { countryWords, resolvePlace, type Places } from '../../../places/index.js';
+import { beginsTownName, withCitiesHeld, withCitiesLoose } from '../sentence/city-words.js';
 import { LITTLE_WORDS } from '../sentence/words.js';
 import { heard, slipCost } from './slip-cost.js';
 import { makeSpeller, type Mending, type Speller } from './speller.js';
@@ -78,7 +79,8 @@ export const mendedWithNames = (text: string, names: Names): Mended => mendedBy(
 export const mended = (text: string, names: Names): string => mendedBy(text, names, 'words').text;
 
 /** As options of a command are typed: any word may be a place. */
-export const mendedOptions = (text: string, names: Names): string => mendedBy(text, names, 'options').text;
+export const mendedOptions = (text: string, names: Names): string =>
+  withCitiesLoose(mendedBy(withCitiesHeld(text, names, true), names, 'options').text);
 
 const mendedBy = (text: string, names: Names, what: 'words' | 'names too' | 'options'): Mended => {
   const { catalogue, places, siteNames = [] } = names;
@@ -92,6 +94,8 @@ const mendedBy = (text: string, names: Names, what: 'words' | 'names too' | 'opt
     return isCapital || what === 'options' || found.place.population >= KNOWN_TOWN;
   };
   const isPlace = ({ typed, found, before, isCapital }: Mending): boolean => {
+    if (BEFORE_PLACE.test(before) ? beginsTownName(typed) : beginsTownName(before) && !LITTLE_WORDS.has(found))
+      return true;
     if (SHORT_FORMS.has(typed) || !(what === 'options' || BEFORE_PLACE.test(before))) return false;
     return found.includes(' ') || isTown(typed, isCapital);
   };
