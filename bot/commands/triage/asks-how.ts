@@ -5,7 +5,7 @@ import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { filledFrom, forPhone, linesFor } from './walk-words.js';
 
 const ASKS_HOW =
-  /^\W*(?:(?:ok|okay|but|and|so|sorry|um|er|hm+|please|yes|no),? )*(?:(?:how|where) (?:do|can|could|should|would|must) (?:i|we|you|one)|how (?:to|does one)|(?:can|could) you (?:tell|show) me how (?:to|i(?: can)?)|i (?:do ?n['\u2019]?t|do not) know (?:how|where) (?:to|i)|what is the way to|tell me how to)\b/iu;
+  /^\W*(?:(?:ok|okay|but|and|so|sorry|um|er|hm+|please|yes|no),? )*(?:(?:how|where) (?:do|can|could|should|would|must) (?:i|we|you|one)|how (?:to|does one)|(?:can|could) you (?:tell|show) me how (?:to|i(?: can)?)|i (?:do ?n['\u2019]?t|do not) know (?:how|where) (?:to|i)|what is the way to|tell me how to|what (?:do|can|could|should|shall|must) (?:i|we|one) do (?:about|against))\b/iu;
 const LONGEST = 120;
 const MOST_LINES = 4;
 

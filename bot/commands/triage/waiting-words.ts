@@ -199,6 +199,11 @@ const isSuspicion = (reading: Vocabulary, text: string, isAnother: () => boolean
 };
 const OFTEN_OF_MOUNT = 3;
 
+/** "Com7 or com8": a port, and never a target of the sky. */
+const A_PORT = /\bcom ?\d{1,2}\b(?! ber)/iu;
+const ofThisGear = (reading: Vocabulary, text: string): boolean =>
+  A_PORT.test(text) || readText(reading, text).named.length > 0;
+
 const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
   const { reading } = deps.triage();
   return (
@@ -207,6 +212,7 @@ const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind
     isSuspicion(reading, text, () => isPlainlyAnother(text, deps, nowUtcMs)) ||
     (ofTheTalk(reading, text) !== null && !isPlainlyAnother(text, deps, nowUtcMs)) ||
     asksHowOfGear(reading, text) ||
+    ofThisGear(reading, text) ||
     // "OK, that was it, works" ends a remedy; elsewhere it is talk.
     (kind === 'try' && isOfRemedy(outcomeSaid(reading, text), text))
   );
