@@ -63,7 +63,8 @@ const HOW: readonly RegExp[] = [
 ];
 
 /** "Where are they? all the same, I believe": what stands behind the question answers. */
-const ANSWERS_ITSELF = /\?\s*(?:oh |ah |ok |well |but |and )*(?:all|both|they|everything|none|nothing|each)\b(?!.*\?)/iu;
+const ANSWERS_ITSELF =
+  /\?\s*(?:oh |ah |ok |well |but |and )*(?:all|both|they|everything|none|nothing|each)\b(?!.*\?)/iu;
 
 /** @returns null where the line asks something else, or tells anything besides */
 export const asksOfTheStep = (text: string): AsksOfStep | null => {
