@@ -1,6 +1,7 @@
 /** The numbers of a miss, typed in one line or a form, worked through by `astray` inside the walk. */
 import { isProblem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
+import { resolvePlace } from '../../places/index.js';
 import type { Reply } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { WalkEvent } from '../../triage/index.js';
@@ -93,6 +94,29 @@ export const numbersSaid = (
   if (target === undefined || landed === undefined) return null;
   return { target, landed, ...(site === undefined ? {} : { site }) };
 };
+
+/**
+ * The numbers of the words before, from the place that was asked for behind them; null where those named no place, or this names none.
+ * @param place as it was typed, and nothing else: "York, England"
+ */
+export const placedNumbers = (
+  words: string,
+  place: string,
+  deps: Pick<Deps, 'catalogue' | 'commands' | 'places'>,
+  nowUtcMs: UtcMs,
+): TypedNumbers | null => {
+  const site = place
+    .trim()
+    .replace(/[.!]+$/u, '')
+    .replace(/^(?:in|at|from|near|its|it is) /iu, '');
+  if (site.length > LONGEST_PLACE || !/^\p{L}[^;:?\d]+$/u.test(site)) return null;
+  const numbers = readNumbers(words) ?? numbersSaid(words, deps, nowUtcMs);
+  const asked = numbers?.site === undefined ? null : resolvePlace(deps.places(), numbers.site);
+  if (numbers === null || asked === null || !isProblem(asked) || isProblem(resolvePlace(deps.places(), site)))
+    return null;
+  return { ...numbers, site };
+};
+const LONGEST_PLACE = 60;
 
 const NUMBERS_LIMIT = 300;
 

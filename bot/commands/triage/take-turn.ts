@@ -3,7 +3,16 @@ import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import { forAnother, leavesWalk, readText, type Another, type Understood } from '../../reading/index.js';
 import { CAUSE_IDS } from '../../pointing/miss/astray-types.js';
-import { answerStep, assess, NUMBERS, stepBack, tellText, UNSURE, type WalkState } from '../../triage/index.js';
+import {
+  answerStep,
+  assess,
+  NUMBERS,
+  stepBack,
+  tellText,
+  UNSURE,
+  wordsIn,
+  type WalkState,
+} from '../../triage/index.js';
 import { askedIfFixed, STILL_GOOD, takeFixedReply, takeSoundsCured } from './asks-fixed.js';
 import { count, mayEnd, takeClosing } from './closing.js';
 import { notHasty } from './not-hasty.js';
@@ -20,7 +29,15 @@ import { takeAsksOfStep } from './take-asks-step.js';
 import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
 import { explained } from './terms.js';
-import { numbersSaid, plainlyNumbers, readNumbers, takeNumbers } from './take-numbers.js';
+import { keptWords } from './kept-words.js';
+import {
+  numbersSaid,
+  placedNumbers,
+  plainlyNumbers,
+  readNumbers,
+  takeNumbers,
+  type TypedNumbers,
+} from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { takePlace } from './place-in-walk.js';
 import { answersOf } from './step-data.js';
@@ -82,15 +99,31 @@ const movesAndMisses = ({ context, walk }: Began): WalkState['events'] =>
     ? []
     : [{ kind: 'answer', ...HOW_FAR, by: context.by }];
 
+const withWords = ({ walk, context: { by } }: Began, line: string): Walk => ({
+  ...walk,
+  state: keptWords(by, walk.state, line),
+});
+
+/** "York, England", to "There is more than one York": the numbers just told, with that place. */
+const withPlaceTold = ({ context, walk, before }: Began, text: string): TypedNumbers | null => {
+  if (before.step.kind !== NUMBERS) return null;
+  const words = wordsIn(walk.state).at(-1);
+  return words === undefined ? null : placedNumbers(words, text, context.deps, context.nowUtcMs);
+};
+
 const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   const { context, walk } = began;
   const isAsked = began.before.step.kind === NUMBERS;
-  const numbers = readNumbers(line) ?? (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
+  const numbers =
+    withPlaceTold(began, line) ??
+    readNumbers(line) ??
+    (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
   if (numbers === null) return null;
   const taken = await takeNumbers(context.deps, context, numbers, context.by);
   // Not asked for, a line that does not work out as numbers may still be words.
   if (isProblem(taken) && !isAsked) return null;
-  if (isProblem(taken)) return { walk, notes: [...began.notes, taken.message], show: 'step' };
+  // The words are kept: the place that is asked for completes them.
+  if (isProblem(taken)) return { walk: withWords(began, line), notes: [...began.notes, taken.message], show: 'step' };
   return changed(
     began,
     { ...walk.state, events: [...walk.state.events, ...movesAndMisses(began), taken.event] },

@@ -32,6 +32,7 @@ import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { SHOWN_BY_IT, withoutFactsOf, withoutOthers, withoutSound } from './kept-words.js';
 import { lastSaidToIt } from './last-said.js';
+import { namedAtOnce } from './named-at-once.js';
 import { heardIn, NOTHING_SURE, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
@@ -160,7 +161,7 @@ const takeTold = (began: Began, text: string, state: WalkState, read: Reading, m
   return (
     goneOn ??
     changed(began, state, {
-      notes: said,
+      notes: [...said, ...namedAtOnce(began, state, read)],
       at: before.step,
       first: isLeft && meant !== null ? [meant.id] : [],
       few: isLeft && wasShown(began),

@@ -15,7 +15,7 @@ import {
   type SaidOutcome,
   type Vocabulary,
 } from '../../reading/index.js';
-import { assess, mendedBy, NUMBERS, type Step } from '../../triage/index.js';
+import { assess, mendedBy, NUMBERS, wordsIn, type Step } from '../../triage/index.js';
 import { plainAlone } from '../asking/plain-alone.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import type { Reading } from '../asking/sentence/asked.js';
@@ -25,7 +25,7 @@ import { forWhomAtEnd } from './at-the-end.js';
 import { walkHere } from './find-walk.js';
 import type { UtcMs } from '../../sky/types.js';
 import { walkStandsAgain } from './stands-again.js';
-import { numbersSaid } from './take-numbers.js';
+import { numbersSaid, placedNumbers } from './take-numbers.js';
 import { tellsOutcome } from './told-at-card.js';
 import { triage } from './triage.js';
 
@@ -199,6 +199,11 @@ const isSuspicion = (reading: Vocabulary, text: string, isAnother: () => boolean
 };
 const OFTEN_OF_MOUNT = 3;
 
+/** "Com7 or com8": a port, and never a target of the sky. */
+const A_PORT = /\bcom ?\d{1,2}\b(?! ber)/iu;
+const ofThisGear = (reading: Vocabulary, text: string): boolean =>
+  A_PORT.test(text) || readText(reading, text).named.length > 0;
+
 const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind']): boolean => {
   const { reading } = deps.triage();
   return (
@@ -207,6 +212,7 @@ const answersStep = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['kind
     isSuspicion(reading, text, () => isPlainlyAnother(text, deps, nowUtcMs)) ||
     (ofTheTalk(reading, text) !== null && !isPlainlyAnother(text, deps, nowUtcMs)) ||
     asksHowOfGear(reading, text) ||
+    ofThisGear(reading, text) ||
     // "OK, that was it, works" ends a remedy; elsewhere it is talk.
     (kind === 'try' && isOfRemedy(outcomeSaid(reading, text), text))
   );
@@ -228,7 +234,9 @@ export const waitingWords: WordsReader = {
     if (walk === null || ASKS_WHO.test(text.trim())) return null;
     const model = deps.triage();
     const { kind } = assess(model, walk.state).step;
-    const isNumbers = kind === NUMBERS && numbersSaid(text, deps, request.nowUtcMs) !== null;
+    const before = kind === NUMBERS ? wordsIn(walk.state).at(-1) : undefined;
+    const isPlace = before !== undefined && placedNumbers(before, text, deps, request.nowUtcMs) !== null;
+    const isNumbers = kind === NUMBERS && (isPlace || numbersSaid(text, deps, request.nowUtcMs) !== null);
     const isOfStep = isNumbers || quotesSunWarning(text) || wantsNote(text) || asksOfTheStep(text) === 'how';
     if (!isOfStep && isForOthers(text, deps, request.nowUtcMs, kind)) return null;
     if (mendedBy(walk.state) !== null && forWhomAtEnd(model, walk, text) === 'others') return null;

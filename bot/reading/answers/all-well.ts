@@ -6,7 +6,7 @@ const BEFORE =
 const THESE =
   '(?:it|that|this|them|these|those|the (?:above|list|lot|lines|things|doubts|entries|plugs|rest|four|six)|your (?:list|doubts|questions))';
 const AFTER =
-  '(?:[,. ]+(?:here|there|apply|applies|apply here|is true|are true|true|at all|mate|thanks|sorry|tonight|now|as well|is the case|really|either|whatsoever|far as i can (?:see|tell)|as far as i (?:can )?(?:see|tell|know)|i checked|(?:i )?(?:double )?(?:checked|looked)(?: it| them)?(?: twice| again| all)?|honestly|for sure|with (?:it|that|them|these|those)|i can (?:see|find)|with (?:my|the) (?:phone|manual|sheet|list|book|watch)|on (?:it|them|that)|in (?:it|them|that)|of (?:it|them|that|those|these)|to be (?:found|seen)|nothing|none))*[ .!]*';
+  '(?:[,. ]+(?:here|there|apply|applies|apply here|is true|are true|true|at all|mate|thanks|sorry|tonight|now|as well|is the case|really|either|whatsoever|far as i can (?:see|tell)|as far as i (?:can )?(?:see|tell|know)|i checked|(?:i )?(?:double )?(?:checked|looked)(?: it| them)?(?: twice| again| all)?|honestly|for sure|with (?:it|that|them|these|those)|i can (?:see|find)|with (?:my|the) (?:phone|manual|sheet|list|book|watch)|on (?:it|them|that)|in (?:it|them|that)|of (?:it|them|that|those|these)|to be (?:found|seen)|nothing|none|i (?:think|believe|guess)))*[ .!]*';
 const NONE = [
   `(?:none|nothing|not one|not any|nowt|neither|no|never a one|zero|not a (?:single )?(?:one|thing))(?: (?:at all )?(?:of|in|on|from|to) (?:any |all |either )?(?:of )?${THESE})`,
   `no (?:to (?:all|each|every one|everything|both)(?: of ${THESE})?|doubts?(?: (?:here|at all|on my side))?|such (?:thing|doubts?))`,
@@ -30,9 +30,11 @@ const SAYS_ALL_GOOD = whole(ALL_GOOD);
 
 const LONGEST = 90;
 
+const ASKED_FIRST = /^(?:where|how|which|what) [^?]{1,50}\? (?=\p{L})/iu;
+
 /** @returns whether the words say of all that the question lists that none is so, or that all is as it should be */
 const saysOfAll = (text: string): 'none' | 'all-good' | null => {
-  const said = text.trim().replace(/\s+/gu, ' ');
+  const said = text.trim().replace(/\s+/gu, ' ').replace(ASKED_FIRST, '');
   if (said.length > LONGEST || said.includes('?')) return null;
   if (SAYS_NONE.test(said)) return 'none';
   return SAYS_ALL_GOOD.test(said) ? 'all-good' : null;

@@ -62,10 +62,15 @@ const HOW: readonly RegExp[] = [
   new RegExp(`^${LEAD}what (?:about|is|was) (?:the )?${ONE} (?:step|line|point|part)\\b.{0,20}$`, 'iu'),
 ];
 
+/** "Where are they? all the same, I believe": what stands behind the question answers. */
+const ANSWERS_ITSELF =
+  /\?\s*(?:oh |ah |ok |well |but |and )*(?:all|both|they|everything|none|nothing|each)\b(?!.*\?)/iu;
+
 /** @returns null where the line asks something else, or tells anything besides */
 export const asksOfTheStep = (text: string): AsksOfStep | null => {
   const said = text.trim();
   if (said.length > LONGEST || said.includes('\n') || OF_THE_SKY.test(said)) return null;
+  if (ANSWERS_ITSELF.test(said)) return null;
   if (WHERE.some((form) => form.test(said))) return 'where';
   return HOW.some((form) => form.test(said)) ? 'how' : null;
 };

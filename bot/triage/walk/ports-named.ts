@@ -42,8 +42,14 @@ const nameOf = (port: string): string =>
     .replace(/[.-]+$/u, '');
 const kindOf = (name: string): string => /^(?:com|tty|cu)/u.exec(name)?.[0] ?? name;
 
+/** "COM3 and COM4 are both there" says one thing of two ports. */
+const PARTS = new RegExp(
+  String.raw`\n|[.;!?,](?=\s|$)|\b(?:but|while|whereas|and(?! ${PORT}(?: (?:are|were|is))? both\b))\b`,
+  'iu',
+);
+
 /** The pieces of a text that say one thing each; the full stop within a port's name parts nothing. */
-const piecesOf = (text: string): readonly string[] => text.split(/\n|[.;!?,](?=\s|$)|\b(?:but|and|while|whereas)\b/u);
+const piecesOf = (text: string): readonly string[] => text.split(PARTS);
 
 interface Port {
   readonly name: string;

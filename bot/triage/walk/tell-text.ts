@@ -3,6 +3,7 @@ import { asIfOwn, readText, type ReadBy, type ReadFact, type Reading } from '../
 import type { TriageModel } from '../model/model.js';
 import { withoutStillToCome } from './not-yet-there.js';
 import { withoutOtherSystem } from './other-system.js';
+import { withoutOtherWays } from './other-way.js';
 import { withAllTold } from './told-together.js';
 import {
   EVENT_LIMIT,
@@ -54,7 +55,7 @@ export const tellText = (
   // What a friend has is said of the mount in hand.
   const heard = state.about === undefined ? text : asIfOwn(text, { who: state.about });
   const told = withoutStillToCome(readText(model.reading, heard, how.by), text);
-  const own = withoutOtherSystem(told, heard, state.events);
+  const own = withoutOtherWays(model, withoutOtherSystem(told, heard, state.events));
   const texts = [...wordsIn(state), text.slice(-WORDS_LIMIT)];
   const read = withKnown(withAllTold(own, text, texts), how.known);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };

@@ -87,7 +87,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
     () => ({ line: 'remind list' }),
   ],
   [
-    /\bwhat (?:do )?you (?:know|keep|store|have|hold) (?:about|on|of) me|^my data$|\bgdpr\b|\bprivacy\b/u,
+    /\bwhat (?:do )?you (?:know|keep|store|have|hold) (?:about|on|of) me|^my data$|\bgdpr\b|^(?:(?:the|your|my|our|its|about|show|and|me|what|is|whats|club|bot|pierhand) )*privacy(?: (?:policy|rules|notice|statement|please|here|info|page))*$|\b(?:you|your|bot|pierhand)\b.*\bprivacy\b|\bprivacy (?:policy|notice|statement)\b/u,
     () => ({ line: 'mydata' }),
   ],
   [
