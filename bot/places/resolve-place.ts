@@ -121,12 +121,14 @@ const spokenFor = (found: readonly PlaceRecord[], near: Spot | null): PlaceRecor
     : undefined;
 };
 
-/** As they are offered: the one near the usual site, then the largest. */
+/** As they are offered: the one near the usual site, but for a city that the whole world knows, then the largest. */
 const nearestFirst = (found: readonly PlaceRecord[], near: Spot | null): readonly PlaceRecord[] => {
   if (near === null) return found;
   const kmOf = (place: PlaceRecord): number => distanceKm(place, near);
   const nearest = found.reduce((best, place) => (kmOf(place) < kmOf(best) ? place : best));
-  return kmOf(nearest) > NEAR_KM ? found : [nearest, ...found.filter((place) => place !== nearest)];
+  const [largest = nearest] = found;
+  const isWorldCity = largest.population >= Math.max(WORLD_CITY, CITY_OVERWHELMING * nearest.population);
+  return isWorldCity || kmOf(nearest) > NEAR_KM ? found : [nearest, ...found.filter((place) => place !== nearest)];
 };
 
 /** Larger ones are meant wherever somebody stands. */

@@ -40,6 +40,7 @@ describe('a city in a sentence', () => {
     ['quand est il nuit noire à Lyon', 45.8, 4.8],
     ['o que ha de bom hoje em Lisboa', 38.7, -9.1],
     ['jupiter da New York', 40.7, -74],
+    ['que veo hoy desde Mar del Plata', -38, -57.5],
   ])('%s', (sentence, latitude, longitude) => {
     const [lat = NaN, lon = NaN] = siteOf(sentence);
     expect(Math.abs(lat - latitude)).toBeLessThan(MOST_OFF_DEG);
@@ -71,6 +72,12 @@ describe('a city in a sentence', () => {
   it.each(['saturn from los zabbos tonight', 'venus from san frobto'])('no list has is said: %s', async (line) => {
     const outcome = await ask(deps, line, NOW, alone(line));
     expect(isProblem(outcome) ? outcome.problem : outcome.title).toBe('unknown-place');
+  });
+
+  it('the city that the world knows is offered first where a namesake is nearer', () => {
+    const found = resolvePlace(deps.places(), 'San Francisco', { latitudeDeg: -31.4, longitudeDeg: -64.2 });
+    const first = isProblem(found) && found.problem === 'ambiguous-place' ? found.candidates[0] : undefined;
+    expect(first?.region).toBe('California');
   });
 
   it('holds no other words, and gives them back as they were', () => {
