@@ -63,7 +63,7 @@ export { toldElsewhere, type ToldElsewhere } from './answers/told-elsewhere.js';
 export { ofTheTalk, TALK_KINDS, type OfTheTalk } from './answers/of-the-talk.js';
 export { withoutSaidAlready } from './answers/said-already.js';
 export { meantChecks, supposedChecks, supposition } from './answers/supposes.js';
-export { asksOfTheStep, lineAsked, namesWhatItAsks, type AsksOfStep } from './answers/asks-of-step.js';
+export { answersItself, asksOfTheStep, lineAsked, namesWhatItAsks, type AsksOfStep } from './answers/asks-of-step.js';
 export { hasNone, hasOnlyOne, isSetAlready } from './answers/has-none.js';
 export { suspectedCause, thingOf } from './answers/suspects.js';
 export { wantsNote } from './answers/wants-note.js';

@@ -181,6 +181,13 @@ const ofTold = (
   return isOther ? null : near;
 };
 
+/** "A 12 V adapter": what feeds the mount is no way to it. */
+const OF_POWER = /^(?:power|supply)-/u;
+const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
+  step.id === 'path' && facts.some(({ what }) => OF_POWER.test(what)) && !facts.some(({ what }) => what === step.id);
+
+const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -200,7 +207,7 @@ const answerToQuestion = (
   if (told?.or !== undefined) return null;
   const answer = told?.answer ?? entryTold(read, step.id);
   if (answer !== undefined && !step.opening) return sure(answer);
-  if (tellsNoAnswer(began, text, read) || read.facts.some(isNoComputer)) return null;
+  if (tellsNoAnswer(began, text, read) || isOfElse(began, read)) return null;
   if (told === undefined) return nearTo(began, step, text, read, odd);
   return isInRecord(began, told.answer) ? null : ofTold(began, step, told.answer, nearTo(began, step, text, read, odd));
 };

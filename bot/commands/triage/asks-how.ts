@@ -1,5 +1,5 @@
 /** "How do i stop my phone going back to the house wifi": answered by the lines that say so, and the step in hand stands. */
-import { readText } from '../../reading/index.js';
+import { answersItself, readText } from '../../reading/index.js';
 import { assess, howTold, tellText, type FaultEntry } from '../../triage/index.js';
 import { keptWords } from './kept-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
@@ -37,7 +37,7 @@ const causeNamed = ({ context: { model }, before: { situation, belief } }: Began
 /** @returns null where the words ask no such thing, or ask it of the step in hand, which has its own answer */
 export const takeHow = (began: Began, text: string): Turn | null => {
   const { context, walk, before } = began;
-  if (!isAsked(began) || text.length > LONGEST || !ASKS_HOW.test(text)) return null;
+  if (!isAsked(began) || text.length > LONGEST || !ASKS_HOW.test(text) || answersItself(text)) return null;
   const cause = causeNamed(began, text);
   const told =
     cause === null

@@ -1,6 +1,7 @@
 /** Words about the talk itself while a walk waits: not understood, asked before, the wrong log, not now. None of them is told of the mount. */
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import {
+  answersItself,
   leavesWalk,
   ofTheTalk,
   readText,
@@ -69,7 +70,7 @@ const isAnswered = (began: Began, text: string): boolean =>
 const kindOf = (began: Began, text: string): OfTheTalk | null => {
   const { model } = began.context;
   const { step } = began.before;
-  const isWaiting = isAsked(began) && leavesWalk(model.reading, text) === null;
+  const isWaiting = isAsked(began) && !answersItself(text) && leavesWalk(model.reading, text) === null;
   const kind =
     isWaiting && !isDenied(began, text) && thingsLacked(text).size === 0 ? ofTheTalk(model.reading, text) : null;
   if (kind === null || (step.kind === 'try' && !AT_A_REMEDY.includes(kind))) return null;

@@ -66,11 +66,13 @@ const HOW: readonly RegExp[] = [
 const ANSWERS_ITSELF =
   /\?\s*(?:oh |ah |ok |well |but |and )*(?:all|both|they|everything|none|nothing|each)\b(?!.*\?)/iu;
 
+export const answersItself = (text: string): boolean => ANSWERS_ITSELF.test(text);
+
 /** @returns null where the line asks something else, or tells anything besides */
 export const asksOfTheStep = (text: string): AsksOfStep | null => {
   const said = text.trim();
   if (said.length > LONGEST || said.includes('\n') || OF_THE_SKY.test(said)) return null;
-  if (ANSWERS_ITSELF.test(said)) return null;
+  if (answersItself(said)) return null;
   if (WHERE.some((form) => form.test(said))) return 'where';
   return HOW.some((form) => form.test(said)) ? 'how' : null;
 };

@@ -50,6 +50,8 @@ const CAME_GOOD = [
   '^(?:both |all )?(?:the )?(?:motors?|axes) (?:at|on) full speed',
   `\\b${IT} (?:(?:now|slap|bang|dead|smack|right|spot|just|straight) )*${MIDDLE}\\b`,
   `\\b(?:is|are|lands?|sits?|stays?|stands?|comes?|everything|all|was) (?:now |right |bang |dead |smack |always )*${MIDDLE}\\b`,
+  // "Four slews in the eyepiece", but not "two of four".
+  `(?<!\\b(?:of|from) )\\b(?:\\d+|two|three|four|five|six|several|both) (?:\\w+ )?(?:gotos?|targets?|stars?|slews?|objects?) (?:now |all |each )*${MIDDLE}\\b`,
   `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?${TROUBLES}\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",
   '\\b(?:did|does|has done|done) (?:it|the (?:trick|job))\\b|\\b(?:that|this|which|it) (?:was|is) it$|\\b(?:fixed|solved|cured|sorted|cracked|helped) (?:it|that|everything|the \\w+)\\b|\\bwas it$|\\b(?:problem|trouble|fault|mystery) (?:is )?(?:solved|gone|over|sorted)\\b|^(?:got|have|made) (?:it|her|everything) (?:to )?(?:work|go|connect|run)\\w*',
