@@ -84,10 +84,10 @@ describe('names that several places share', () => {
     ['dublin', 'dark site:"Dublin, Leinster, IE"'],
     ['cambridge', 'dark site:"Cambridge, England, GB"'],
     ['birmingham', 'dark site:"Birmingham, England, GB"'],
-    ['boston', 'dark site:"Boston, England, GB"'],
+    ['boston', 'dark site:"Boston, Massachusetts, US"'],
     ['"la palma"', 'dark site:"La Palma, Canary Islands, ES"'],
   ])(
-    '%s is asked about, the one near the site first, else the largest, and each choice answers',
+    '%s is asked about, the city of the world first, and each choice answers',
     async (name, first) => {
       const { problem, choices = [] } = await refusal(deps, `dark ${name}`, NOW);
       expect(problem).toBe('ambiguous-place');
