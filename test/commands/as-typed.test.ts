@@ -86,15 +86,12 @@ describe('names that several places share', () => {
     ['birmingham', 'dark site:"Birmingham, England, GB"'],
     ['boston', 'dark site:"Boston, Massachusetts, US"'],
     ['"la palma"', 'dark site:"La Palma, Canary Islands, ES"'],
-  ])(
-    '%s is asked about, the city of the world first, and each choice answers',
-    async (name, first) => {
-      const { problem, choices = [] } = await refusal(deps, `dark ${name}`, NOW);
-      expect(problem).toBe('ambiguous-place');
-      expect(choices[0]?.run).toBe(first);
-      for (const { run } of choices.slice(0, 3)) await answer(deps, run, NOW);
-    },
-  );
+  ])('%s is asked about, the city of the world first, and each choice answers', async (name, first) => {
+    const { problem, choices = [] } = await refusal(deps, `dark ${name}`, NOW);
+    expect(problem).toBe('ambiguous-place');
+    expect(choices[0]?.run).toBe(first);
+    for (const { run } of choices.slice(0, 3)) await answer(deps, run, NOW);
+  });
 
   it('knows Newcastle upon Tyne as Newcastle, and Skye as a place', async () => {
     const { choices = [] } = await refusal(deps, 'dark newcastle', NOW);
