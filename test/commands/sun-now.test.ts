@@ -44,6 +44,15 @@ describe('the Sun in the tube', () => {
     ).toMatch(STOP);
   });
 
+  it('comes first as well where a form of a walk tells of it', async () => {
+    const asker = alone('a form');
+    const { walkId } = (await answer(deps, 'triage do:new goto missed by 15 degrees east', NOON, asker)).data as {
+      walkId: string;
+    };
+    const told = await answer(deps, `triage walk:${walkId} text:"the mount just slewed past the sun"`, NOON, asker);
+    expect(told.notes.join(' ')).toMatch(/Stop: eyes away/u);
+  });
+
   it.each(lines.filter((line) => line.startsWith('~')).map((line) => line.slice(2)))('is not: %s', async (line) => {
     for (const nowUtcMs of [NOON, EVENING]) expect(await lastOf([line], nowUtcMs)).not.toMatch(STOP);
   });
@@ -75,6 +84,8 @@ describe('what has an answer of its own', () => {
     ['the boys point the scope at that big bright light outside', /^No/u],
     ['phone held to the eyepiece for the sun', /^No, not without/u],
     ["j'ai regarde le soleil dans le chercheur", /^If anyone has looked/u],
+    ["j'ai regardé le soleil deux secondes dans le chercheur", /^If anyone has looked/u],
+    ['patrzyłem na słońce przez lunetę', /^If anyone has looked/u],
     ['meine tochter hat ohne filter in die sonne reingeschaut', /^If anyone has looked/u],
     ['dobson without goto, which way do i push it to find venus right now', /^No, never sweep/u],
   ])('by day: %s', async (line, told) => {

@@ -1,8 +1,7 @@
 /** What hurts people or gear, told or asked of in passing: said before all else, whatever is in hand. Common practice, no source. */
 import { cautionText } from '../../cautions/cautions.js';
-import { harmByDay } from '../asking/sentence/sun-by-day.js';
 import { withBodiesInEnglish } from '../asking/bodies-abroad.js';
-import { sunHarm } from '../asking/sentence/sun-harm.js';
+import { sunCautionIn } from '../asking/sentence/looking-at-sun.js';
 
 interface Harm {
   readonly words: RegExp;
@@ -170,7 +169,7 @@ const LONGEST_LINE = 300;
 /** @returns the caution of the Sun, where a line that a walk was given outright (in a form) comes near it; null elsewhere */
 export const sunHarmNear = (text: string): string | null => {
   if (text.length > LONGEST_LINE) return null;
-  const near = (said: string) => sunHarm(said, false) ?? harmByDay(said, null);
+  const near = (said: string) => sunCautionIn(said.toLowerCase(), null);
   const caution = near(text) ?? near(withBodiesInEnglish(text));
   return caution === null ? null : cautionText(caution);
 };

@@ -1,6 +1,6 @@
 /** What follows an answer near the Sun: "is it safe yet", "can i slew to it at 8am", "just a quick look", "and with my phone". Pure. */
 import type { Problem } from '../../../ground/problem.js';
-import { aboutSunTalk, sunHarmAnswer } from '../sentence/looking-at-sun.js';
+import { answerTo, sunHarmAnswer } from '../sentence/looking-at-sun.js';
 import type { Known } from '../sentence/asked.js';
 import type { SunCaution } from '../sentence/sun-guards.js';
 import { CAMERA, GUARD, NEAR_SUN, plainHarm, SAYS_NIGHT, TUBE } from '../sentence/sun-harm.js';
@@ -105,7 +105,7 @@ export const sunFollowed = (text: string, last: string | null, isTalk: boolean, 
   if (followed !== null) return followed;
   const isSun = isTalk || target !== null || known.day?.isSunUp('now') === true;
   const grave = isTalk && !SAYS_NIGHT.test(plain) ? cautionIn(plain) : null;
-  if (grave !== null) return { harm: aboutSunTalk(plain, grave) };
+  if (grave !== null) return { harm: answerTo(plain, grave) };
   const isWarned = (isSun && isQuickLook(plain)) || (isTalk && isOfWarning(plain, known));
-  return isWarned ? { harm: aboutSunTalk(plain) } : null;
+  return isWarned ? { harm: answerTo(plain) } : null;
 };

@@ -27,6 +27,8 @@ const EVENING_HOUR = 18;
 export const dayAt = ({ latitudeDeg, longitudeDeg }: Spot, nowUtcMs: UtcMs): DayAt => {
   const observer = { latitudeDeg, longitudeDeg, elevationM: 0 };
   const zone = timeZoneAt(latitudeDeg, longitudeDeg);
+  // Each line asks of this very moment many times.
+  const upAt = new Map<string, boolean>();
   const hour = Number(formatClock(nowUtcMs, zone).slice(0, 2));
   return {
     isAfternoon: hour >= NOON_HOUR && hour < EVENING_HOUR,
@@ -39,8 +41,12 @@ export const dayAt = ({ latitudeDeg, longitudeDeg }: Spot, nowUtcMs: UtcMs): Day
       return !isProblem(time) && horizontalOf(SUN, observer, time.utcMs).altitudeDeg < CIVIL_DEG;
     },
     isSunUp: (asked) => {
+      const known = upAt.get(asked);
+      if (known !== undefined) return known;
       const time = dayTimeFor(asked, zone, nowUtcMs);
-      return isProblem(time) || horizontalOf(SUN, observer, time.utcMs).altitudeDeg > sunUpAltitudeDeg(observer);
+      const isUp = isProblem(time) || horizontalOf(SUN, observer, time.utcMs).altitudeDeg > sunUpAltitudeDeg(observer);
+      upAt.set(asked, isUp);
+      return isUp;
     },
   };
 };

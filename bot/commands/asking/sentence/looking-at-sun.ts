@@ -3,12 +3,13 @@ import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Choice, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
 import { fittingChoices } from '../../../reply/reply.js';
+import type { DayAt } from './day-at.js';
 import { partsOf } from './sun-parts.js';
 import type { Known, Reading, Rule } from './asked.js';
 import { harmByDay } from './sun-by-day.js';
 import { nextEclipseWords } from './next-eclipse-words.js';
 import { asksToAim, isFilterHurt, isOfWelding, isPinholeInCard, type SunCaution } from './sun-guards.js';
-import { asksFilterInTotality, plainHarm, PROJECTS, sunCautionFor, sunHarm } from './sun-harm.js';
+import { asksFilterInTotality, plainHarm, PROJECTS, sunCautionFor, sunHarm, WAITS } from './sun-harm.js';
 import { sunKind } from './sun-kinds.js';
 import { isSunNow } from './sun-now.js';
 import { solarFilterFor } from './solar-filter.js';
@@ -61,9 +62,12 @@ const ASKED_OF_SAFETY = new RegExp(
 
 /** It has happened: eyes come first. */
 const LOOKED =
-  /\b(?:regarde|guardato|mirado|reingeschaut|angeschaut|gekeken|patrzyl\w*|olhei|olhou|regardé)\b.{0,40}\b(?:sun|soleil|sole|sol|sonne|zon|slonc\w+|słońc\w*)\b|\b(?:sonne|zon|sun)\b.{0,30}\b(?:reingeschaut|angeschaut|gekeken)\b|\beyes? (?:has|have|got) a (?:\w+ )?spot\b|\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
-/** Other questions: reminders, a telescope left out. */
-const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
+  /\beyes? (?:has|have|got) a (?:\w+ )?spot\b|\b(?:looked|glanced|stared|peeked|peered|gazed|squinted)\b.{0,40}\bsun\b|\b(?:blind|dark|black|bright|gr[ae]y|purple|green) spots? in (?:my|his|her|their|the) (?:eyes?|sight|vision|view)\b|\bafter-? ?images?\b|\beyes? (?:hurts?|aches?|burns?|is sore|are sore|is blurr\w+|are blurr\w+)\b/u;
+/** The same in six more languages, folded; from memory. */
+const LOOKED_ABROAD =
+  /\b(?:regarde|guardato|mirado|reingeschaut|angeschaut|gekeken|patrzyl\w*|olhei|olhou)\b.{0,40}\b(?:sun|soleil|sole|sol|sonne|zon|slonc\w+)\b|\b(?:sonne|zon|sun)\b.{0,30}\b(?:reingeschaut|angeschaut|gekeken)\b/u;
+const hasLookedIn = (said: string, plain = plainHarm(said)): boolean => LOOKED.test(said) || LOOKED_ABROAD.test(plain);
+/** A telescope left out is another question. */
 const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
 
 /** Whether a guard is needed at all, in whatever order it is asked: a No would be heard as "not needed". */
@@ -96,7 +100,7 @@ const ASKS_HOW =
   /^(?:hi |hey |so )*(?:i|we)(?:'d| would)? (?:want|like|wanna|wish|hope)(?: to)? (?:see|look|watch|view|observe|photograph|image)\b.*\b(?:sun ?spots?|prominences?|flares?|faculae|granul\w*|h ?-? ?alpha)\b|^(?:(?:so|and|ok|hi|hey|please|whats|what's|what is),? )*(?:how (?:do|can|could|should|would|to)\b.*\b(?:safe\w*|proper\w*|right|correct\w*|sunspots?)|(?:the )?(?:safe(?:st)?|best|right|proper) way)\b/u;
 
 const cautionFor = (plain: string): SunCaution => {
-  if (LOOKED.test(plain)) return 'eyes';
+  if (hasLookedIn(plain)) return 'eyes';
   if (asksFilterInTotality(plain)) return 'sun-totality-filter';
   if (isPinholeInCard(plain)) return 'sun-pinhole';
   if (isFilterHurt(plain)) return 'sun-hole';
@@ -132,7 +136,8 @@ const choicesAfter = (caution: SunCaution, plain: string): readonly Choice[] => 
   return ECLIPSE.test(plain) ? [NEXT_ECLIPSES, near, WHEN_DARK] : [near, WHEN_DARK];
 };
 
-const answerTo = (plain: string, caution = cautionFor(plain)): Problem => {
+/** @param plain of what is asked where the Sun is spoken of, in lower case; names the Sun or not */
+export const answerTo = (plain: string, caution = cautionFor(plain)): Problem => {
   const choices = choicesAfter(caution, plain);
   return problem('not-safe', cautionText(caution), choices.length === 0 ? undefined : choices);
 };
@@ -163,7 +168,7 @@ const asksToLook = (plain: string): boolean => {
 
 /** Of looking into it and of nothing else, though words of it may be names. */
 const isOfLooking = (plain: string): boolean =>
-  !WAITS.test(plain) && (GUARDS.test(plain) || INTO_IT.test(plain) || LOOKED.test(plain));
+  !WAITS.test(plain) && (GUARDS.test(plain) || INTO_IT.test(plain) || hasLookedIn(plain));
 
 const isOfSunset = (said: string): boolean =>
   SUN_AT_EDGE.test(said) && ASKED_OF_SAFETY.test(said) && !AS_HOUR.test(said) && !WAITS.test(said);
@@ -172,37 +177,55 @@ const isOfSunset = (said: string): boolean =>
 const isOfUnnamedSun = (said: string): boolean =>
   isOfSunset(said) || FILM_ON_FINDER.test(said) || (FINDER_FILTER.test(said) && asksNeed(said));
 
-/** What has happened, and what has an answer of its own. */
-const firstIn = (said: string, isSunUp: boolean): SunCaution | null => {
+/** How a line stands to the Sun. */
+interface Said {
+  /** In lower case. */
+  readonly said: string;
+  /** Folded, see plainHarm. */
+  readonly plain: string;
+  readonly hasLooked: boolean;
+  readonly isSunUp: boolean;
+}
+
+/** What is happening, and what has an answer of its own. */
+const firstIn = ({ said, plain, hasLooked, isSunUp }: Said): SunCaution | null => {
   if (WAITS.test(said)) return null;
-  const plain = plainHarm(said);
-  return isSunNow(plain, isSunUp) && !LOOKED.test(said) ? 'sun-now' : sunKind(plain, isSunUp);
+  return isSunNow(plain, isSunUp) && !hasLooked ? 'sun-now' : sunKind(plain, isSunUp);
 };
 
-/** What is to be said first; what is needed, or has happened, before all. */
-const harmIn = (said: string, { day }: Known): SunCaution | null => {
-  const isSunUp = day?.isSunUp('now') === true;
-  const first = firstIn(said, isSunUp);
-  if (first !== null) return first;
-  const harm = sunHarm(said, isSunUp);
+/** By day and beside the Sun; null where something else of the Sun is asked or told. */
+const nearIn = ({ said, plain, hasLooked }: Said, harm: SunCaution | null, day: DayAt | null): SunCaution | null => {
   const isPlain = harm === null || harm === 'sun-looking' || harm === 'sun-camera';
-  const near = isPlain && !LOOKED.test(said) ? harmByDay(said, day ?? null) : null;
+  const near = isPlain && !hasLooked ? harmByDay(plain, day) : null;
   // "No: cap it" would be heard as "no filter needed".
-  const isOfNeed = near === 'sun-open' && SUN.test(said) && asksNeed(said);
-  if (near !== null && !isOfNeed) return near;
+  return near === 'sun-open' && SUN.test(said) && asksNeed(said) ? null : near;
+};
+
+/**
+ * What is to be said first; what is needed, or has happened, before all.
+ * @param said in lower case
+ * @param day where the asker usually stands; null where nobody knows
+ * @returns null: it comes near no such harm
+ */
+export const sunCautionIn = (said: string, day: DayAt | null): SunCaution | null => {
+  const plain = plainHarm(said);
+  const hasLooked = hasLookedIn(said, plain);
+  const line = { said, plain, hasLooked, isSunUp: day?.isSunUp('now') === true };
+  const first = firstIn(line);
+  if (first !== null) return first;
+  const harm = sunHarm(plain, line.isSunUp);
+  const near = nearIn(line, harm, day);
+  if (near !== null) return near;
   return harm === null || harm === 'sun-sweep' || harm === 'eyes' ? harm : cautionFor(said);
 };
 
 /** What is answered before anything that waits, in whatever words it is met; null: nothing of it hurts. */
 export const sunHarmAnswer = (typed: string, known: Known): Problem | null => {
   const said = typed.toLowerCase();
-  const harm = harmIn(said, known);
+  const harm = sunCautionIn(said, known.day ?? null);
   if (harm === null || solarFilterFor(typed, known) !== null) return null;
   return OF_TOTALITY.includes(harm) ? totalityTo(harm, known) : answerTo(said, harm);
 };
-
-/** Where the Sun is spoken of, and only the rest of the question is said. */
-export const aboutSunTalk = (plain: string, caution?: SunCaution): Problem => answerTo(plain, caution);
 
 /** Null: it is not asked about, or beside a target. */
 export const lookingAtSun = (typed: string, known: Known): Reading | Problem | null =>

@@ -4,19 +4,7 @@
  */
 import type { DayAt } from './day-at.js';
 import type { SunCaution } from './sun-guards.js';
-import {
-  CAMERA,
-  LOOKS,
-  MAY,
-  NEAR_SUN,
-  OF_TROUBLE,
-  plainHarm,
-  SAYS_DAY,
-  SAYS_NIGHT,
-  SUN,
-  SUN_ABROAD,
-  TUBE,
-} from './sun-harm.js';
+import { CAMERA, LOOKS, MAY, NEAR_SUN, OF_TROUBLE, SAYS_DAY, SAYS_NIGHT, SUN, SUN_ABROAD, TUBE } from './sun-harm.js';
 
 const MOON = /\b(?:moons?|neumond|vollmond|moon s|lunar|luna|lune|mond\w*|maan\w*|lua|ksiezyc\w*)\b/u;
 const ANY_LENS = new RegExp(`${TUBE.source}|${CAMERA.source}|\\b\\d{2,4} ?mm\\b|\\blens(?:es)?\\b|\\bzoom\\w*`, 'u');
@@ -236,12 +224,11 @@ const isFlash = (plain: string): boolean =>
   FLASH.test(plain) && (ANY_LENS.test(plain) || TAKES_PICTURE.test(plain) || /\binch\b/u.test(plain));
 
 /**
- * @param said as it was typed
+ * @param plain the words as typed, made plain by plainHarm
  * @param day where the asker usually stands; null where nobody knows
  * @returns what is to be said first; null: it is near no such harm
  */
-export const harmByDay = (said: string, day: DayAt | null): SunCaution | null => {
-  const plain = plainHarm(said);
+export const harmByDay = (plain: string, day: DayAt | null): SunCaution | null => {
   const isSunUp = day?.isSunUp('now') === true;
   if (/\b(?:remind\w*|alert|wake|ping|let me know|tell me when)\b/u.test(plain)) return null;
   if (isHalo(plain)) return 'sun-halo';

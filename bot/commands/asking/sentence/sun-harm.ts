@@ -98,7 +98,7 @@ const SEES_SPOT =
   /\b(?:ve|veo|vede|vedo|voit|vois|sieht|sehe|sees?|seeing) (?:una? |eine?n? |une? |des |a )?(?:dark |black )?(?:manchas?|fleck(?:en?)?|taches?|macchi[ae]|spots?)\b(?! (?:on|in|en|auf|sur|sul) )/u;
 
 /** Other questions: reminders. */
-const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
+export const WAITS = /\b(?:remind\w*|warn|alert|wake|ping|let me know|tell me when)\b/u;
 
 const isOfEclipse = (plain: string): boolean =>
   (ECLIPSE.test(plain) || OF_ECLIPSE.test(plain)) && (!OTHER_ECLIPSE.test(plain) || SUN.test(plain));
@@ -259,12 +259,11 @@ export const plainHarm = (said: string): string =>
     .replace(/^(?:ok|okay|fine) /u, '');
 
 /**
- * @param said as it was typed, slips mended or not
+ * @param plain the words as typed, slips mended or not, made plain by plainHarm
  * @param isSunUp where the asker usually stands, now; false where nobody knows
  * @returns what is to be said first; null: it comes near no such harm
  */
-export const sunHarm = (said: string, isSunUp: boolean): SunCaution | null => {
-  const plain = plainHarm(said);
+export const sunHarm = (plain: string, isSunUp: boolean): SunCaution | null => {
   if (WAITS.test(plain)) return null;
   if (SEES_SPOT.test(plain) && (SUN.test(plain) || SUN_ABROAD.test(plain))) return 'eyes';
   if (isSweep(plain, isSunUp)) return 'sun-sweep';

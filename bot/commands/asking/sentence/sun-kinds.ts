@@ -25,6 +25,9 @@ const NOBODY_THERE =
 const RUNS = /\b(?:track\w*|imaging|image|running|run|runs|shoot\w*|guid\w*|slew\w*|following|exposing)\b/u;
 const LEAVE = /\b(?:can|may|could|ok|okay|safe|fine|should|is it|im|i am|i m|we are|leave|leaving|left)\b/u;
 const A_MOUNT = /\b(?:mount|rig|set ?up|it|camera)\b/u;
+/** Told of a night that was, or asked of the batteries: no leave is asked. */
+const TOLD_OF_NIGHT =
+  /\b(?:last night|yesterday|went|woke|stops|failed|fails|lost|drift\w*|batter(?:y|ies)|memory|dew|how (?:long|many|do|can)|what|which|when|why|cover\w*)\b/u;
 /** The tube will be left to itself until it is day. */
 const isLeftRunning = (plain: string): boolean =>
   NOBODY_THERE.test(plain) &&
@@ -33,9 +36,6 @@ const isLeftRunning = (plain: string): boolean =>
   (TUBE.test(plain) || A_MOUNT.test(plain)) &&
   !OF_TROUBLE.test(plain) &&
   !TOLD_OF_NIGHT.test(plain);
-/** Told of a night that was, or asked of the batteries: no leave is asked. */
-const TOLD_OF_NIGHT =
-  /\b(?:last night|yesterday|went|woke|stops|failed|fails|lost|drift\w*|batter(?:y|ies)|memory|dew|how (?:long|many|do|can)|what|which|when|why|cover\w*)\b/u;
 
 const isAtEyepiece = (plain: string): boolean => SUN.test(plain) && AT_EYEPIECE.test(plain) && !IN_FRONT.test(plain);
 
