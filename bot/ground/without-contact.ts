@@ -1,9 +1,9 @@
 /**
- * A member's words as others may read them: telephone numbers, e-mail and street addresses are left out. What a helper needs stays: host
+ * A member's words as others may read them: telephone numbers, e-mail and street addresses, and passwords are left out. What a helper needs stays: host
  * addresses, ports, speeds, versions, serial numbers, coordinates, dates and times.
  */
 
-const [PHONE, MAIL, STREET] = ['(phone number)', '(e-mail address)', '(address)'];
+const [PHONE, MAIL, STREET, SECRET] = ['(phone number)', '(e-mail address)', '(address)', '(password)'];
 
 /** Names of a house's own network are hosts. */
 const OWN_HOST = /\.(?:local|lan|home|box|internal|localdomain|arpa|intra)$/iu;
@@ -41,8 +41,13 @@ const isPhone = (found: string, ahead: string, behind: string): boolean => {
 const A_STREET =
   /\b\d{1,4}[a-z]? (?:(?!(?:m|km|from|of|the|in|to|at|on|by|off|volts?|amps?|times?)\b)\p{L}{2,20} ){1,2}(?:street|road|lane|avenue|crescent|terrace|grove|rd|ave)\b/giu;
 
+/** "Password is hunter2": a word with a figure or a mark in it; "password wrong" tells no secret. */
+const A_SECRET =
+  /\b(pass(?:word|wd|phrase|key|code)?|pwd?|psk|(?:wi-?fi|network|wpa[23]?) key|passwort|kennwort|mot de passe)((?:\s+(?:is|was|ist))?\s*[:=]?\s*)(?=\S*[\d!$%&*#@])\S{4,63}/giu;
+
 export const withoutContact = (text: string): string =>
   text
+    .replace(A_SECRET, `$1$2${SECRET}`)
     .replace(E_MAIL, (found) => (OWN_HOST.test(found) ? found : MAIL))
     .replace(SPELLED, MAIL)
     .replace(GROUPS, (found, at: number, whole: string) =>

@@ -106,6 +106,9 @@ describe('what follows a warning, or an answer near the Sun', () => {
     [['can i look at the sun', 'what if its cloudy'], /^No/u],
     [['can i look at the sun', 'and when the diamond ring comes back'], /^Not while any/u],
     [['can i look at the sun', 'gonna do it only 5 min then'], /full-aperture|over the front aperture/u],
+    [['can i look at the sun', 'sunglasses then?'], /^No/u],
+    [['can i look at the sun', 'is it safe if i project it'], /^No, not as a first try/u],
+    [['sun Venus at:"tomorrow 10am"', 'just sweep about til i see it?'], /^No, never sweep/u],
     [['sun Venus', 'is it safe'], /^Venus is \d+° from the Sun/u],
     [['up Mercury', 'can i sweep for it with binos'], /^No, never sweep/u],
   ])('%j', async (said, told) => {

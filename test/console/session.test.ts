@@ -103,3 +103,47 @@ describe('a conversation on the console', () => {
     expect((await real.complete('altitude Betelgeuse site:dunedin'))[0]).toContain('"Dunedin, Otago, NZ" ');
   });
 });
+
+describe('what was offered to one', () => {
+  const offering = defineCommand({
+    name: 'gear',
+    summary: 'Keeps something of whoever asks',
+    examples: ['gear'],
+    options: { keep: optional(text('What')) },
+    run: async (_deps, { options, asker }): Promise<Outcome> =>
+      reply({
+        pointsAt: NOWHERE,
+        title: 'gear',
+        summary: options.keep === undefined ? 'Which?' : `${asker.displayName} keeps ${options.keep}`,
+        choices: [
+          { label: 'A lamp', run: 'gear keep:lamp' },
+          { label: 'Say it', run: 'echo lamp' },
+        ],
+      }),
+  });
+  const room = () =>
+    consoleSession(
+      { commands: [echo, offering], catalogue, store: {} } as unknown as Deps,
+      () => 0,
+      (error) => errors.push(error),
+    );
+
+  it("is not kept of another who types its number, and the one's own number still is", async () => {
+    const { answer } = room();
+    await answer('as Tamsin');
+    await answer('gear');
+    await answer('as Ravi');
+    const refused = await answer('1');
+    expect(isProblem(refused) ? refused.problem : refused.summary).toBe('not-offered-to-you');
+    await answer('as Tamsin');
+    expect((await answer('1')) as { summary?: string }).toMatchObject({ summary: 'Tamsin keeps lamp' });
+  });
+
+  it('may be looked at by another', async () => {
+    const { answer } = room();
+    await answer('as Tamsin');
+    await answer('gear');
+    await answer('as Ravi');
+    expect((await answer('2')) as { summary?: string }).toMatchObject({ summary: 'lamp' });
+  });
+});

@@ -16,6 +16,8 @@ describe('left out', () => {
     ['whatsapp +1 202 555 0142', 'whatsapp (phone number)'],
     ['mail me odalys@example.org with the answer', 'mail me (e-mail address) with the answer'],
     ['odalys (at) example dot org, still busy', '(e-mail address), still busy'],
+    ['wifi password is Heron42, still no', 'wifi password is (password) still no'],
+    ['WPA2 key: ab!cdef gh', 'WPA2 key: (password) gh'],
     ['I live at 12 Mill Lane, come by', 'I live at (address), come by'],
   ])('%s', (said, shown) => {
     expect(withoutContact(said)).toBe(shown);
@@ -24,6 +26,8 @@ describe('left out', () => {
 
 describe('what a helper needs stays', () => {
   it.each([
+    'password wrong, it says; the password is right',
+    'pass through a hub on com4',
     'tried 192.168.4.1 port 11880',
     'still com7 at 9600 8N1, then 115200',
     'firmware 4.37.03.2021, driver version 10.0.19041.1',

@@ -42,7 +42,11 @@ export const forget = defineCommand({
           ? 'I kept nothing about you.'
           : `Removed everything I kept about you: ${removed === 1 ? '1 entry' : `${removed} entries`}.`,
       notes: [
-        "Backups that the operator made before keep it until they are replaced. Messages in this chat are the chat server's.",
+        `Backups that the operator made before keep it until they are replaced. ${
+          asker.platform === 'console'
+            ? 'Lines typed at this console and its pictures stay in the data folder until they are deleted there.'
+            : "Messages in this chat are the chat server's."
+        }`,
       ],
     });
   },

@@ -1,7 +1,7 @@
 /** The conversation on a terminal: remembers only the last numbered choices and who speaks. */
 import { tidy } from '../../ground/tidy.js';
 import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
-import type { Command } from '../../commands/core/command.js';
+import type { Asker, Command } from '../../commands/core/command.js';
 import { completeOption } from '../../commands/core/complete.js';
 import type { Deps } from '../../commands/core/command.js';
 import type { ErrorSink } from '../../commands/core/dispatch.js';
@@ -88,19 +88,31 @@ const pickIn = (line: string, choices: readonly Choice[]): string | Problem | nu
   );
 };
 
+/** What is kept of whoever presses it: offered to one, it is nobody else's. */
+const OF_ONESELF = /^(?:remind|site|gear|forget|mydata|causes)\b/u;
+
+const offeredTo = (shownTo: Asker): Problem =>
+  problem(
+    'not-offered-to-you',
+    `That was offered to ${shownTo === CONSOLE_ASKER ? 'whoever sits here ("as me")' : shownTo.displayName}. Ask for it yourself, and it is yours.`,
+  );
+
 export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink): ConsoleSession => {
   let choices: readonly Choice[] = [];
   let asker = CONSOLE_ASKER;
+  let shownTo = asker;
   const heard = new Set<string>();
 
   const answer = async (line: string): Promise<Outcome> => {
     const pick = labelPicked(line, choices) ?? pickIn(line, choices);
-    if (pick !== null) return typeof pick === 'string' ? answer(pick) : pick;
+    if (typeof pick === 'string')
+      return shownTo.memberId !== asker.memberId && OF_ONESELF.test(pick) ? offeredTo(shownTo) : answer(pick);
+    if (pick !== null) return pick;
     const name = speakerNamed(line, heard);
     if (name !== null) {
       asker = askerNamed(name);
       heard.add(asker.displayName.toLowerCase());
-      // What was offered stays: the other may answer it.
+      // What was offered stays: the other may answer it, but for what is kept of oneself.
       return reply({
         pointsAt: NOWHERE,
         title: 'Who speaks',
@@ -113,7 +125,10 @@ export const consoleSession = (deps: Deps, now: () => UtcMs, onError: ErrorSink)
     }
     const outcome = await runConsoleLine(deps, line, asker, now(), onError);
     // A mistyped line keeps the choices on the screen good; any answer replaces them.
-    if (!isProblem(outcome) || outcome.choices !== undefined) choices = splitForms(outcome.choices).picks;
+    if (!isProblem(outcome) || outcome.choices !== undefined) {
+      choices = splitForms(outcome.choices).picks;
+      shownTo = asker;
+    }
     return outcome;
   };
 

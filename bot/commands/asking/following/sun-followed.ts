@@ -3,7 +3,7 @@ import type { Problem } from '../../../ground/problem.js';
 import { answerTo, sunHarmAnswer } from '../sentence/looking-at-sun.js';
 import type { Known } from '../sentence/asked.js';
 import type { SunCaution } from '../sentence/sun-guards.js';
-import { CAMERA, GUARD, NEAR_SUN, plainHarm, SAYS_NIGHT, TUBE } from '../sentence/sun-harm.js';
+import { CAMERA, GUARD, NEAR_SUN, plainHarm, PROJECTS, SAYS_NIGHT, SWEEPS, TUBE } from '../sentence/sun-harm.js';
 import { partsOf } from '../sentence/sun-parts.js';
 import { commandLine } from '../question-parts.js';
 import { readWhole } from './about-it.js';
@@ -30,12 +30,16 @@ const IS_QUICK = new RegExp(`\\b(?:${QUICK})\\b`, 'u');
 const WITH_IT =
   /^(?:(?:so|ok|okay|well) )*(?:and|but|or|what about|how about|what if|even|not even|with|through|using|if (?:i|we)|then)\b/u;
 const MOST_WORDS = 9;
+/** "Sunglasses then?" */
+const MOST_IN_BRIEF = 3;
 
 /** A line to run in its place, or what to say first. */
 export type SunFollowed = { readonly line: string } | { readonly harm: Problem };
 
 interface Near {
   readonly name: string;
+  /** It was asked of the Sun on the way. */
+  readonly isByDay: boolean;
   readonly site?: string;
 }
 
@@ -46,14 +50,17 @@ const targetOf = (last: string | null, known: Known): Near | null => {
   if (told === null || name === undefined || !/^(?:sun|up|altitude|meridian)$/u.test(told.command.name)) return null;
   const isNear = told.command.name === 'sun' || NEAR_SUN.test(name.toLowerCase()) || known.day?.isSunUp('now') === true;
   const { site } = told.values;
-  return isNear ? { name, ...(site === undefined ? {} : { site }) } : null;
+  const isByDay = told.command.name === 'sun';
+  return isNear ? { name, isByDay, ...(site === undefined ? {} : { site }) } : null;
 };
 
 const withSite = (line: string, site: string | undefined): string =>
   site === undefined || line.includes('site:') ? line : `${line} ${commandLine('', '', { site }).trim()}`;
 
-const ofTarget = (plain: string, { name, site }: Near, known: Known): SunFollowed | null => {
+const ofTarget = (plain: string, { name, site, isByDay }: Near, known: Known): SunFollowed | null => {
   if (SAFE_ALONE.test(plain)) return { line: commandLine('sun', name, { site }) };
+  // "Just sweep about til i see it", after the way there by day.
+  if (isByDay && SWEEPS.test(plain)) return { harm: answerTo(plain, 'sun-sweep') };
   if (!GOES.test(plain)) return null;
   const words = plain.replace(/\b(?:it|that|them)\b/u, name);
   const harm = sunHarmAnswer(words, known);
@@ -81,6 +88,7 @@ const cautionIn = (plain: string): SunCaution | null => {
   if (HAS_LOOKED.test(plain) || EYE_UNWELL.test(plain)) return 'eyes';
   if (ALIGHT.test(plain) || FELL.test(plain)) return 'sun-now';
   if (OF_TOTALITY.test(plain)) return 'sun-totality';
+  if (PROJECTS.test(plain)) return 'sun-projection';
   return IN_CLOUD.test(plain) ? 'sun-looking' : null;
 };
 
@@ -88,7 +96,8 @@ const cautionIn = (plain: string): SunCaution | null => {
 const isOfWarning = (plain: string, known: Known): boolean => {
   if (SAYS_NIGHT.test(plain)) return false;
   if (SAFE_ALONE.test(plain)) return true;
-  const isWith = WITH_IT.test(plain) && [TUBE, CAMERA, GUARD].some((one) => one.test(plain));
+  const isBrief = plain.split(' ').length <= MOST_IN_BRIEF;
+  const isWith = (isBrief || WITH_IT.test(plain)) && [TUBE, CAMERA, GUARD].some((one) => one.test(plain));
   return isWith && partsOf(plain, known).named.length === 0;
 };
 

@@ -72,7 +72,7 @@ export const PROJECTS = /\bproject(?:s|ed|ing|ion|ors?)?\b/u;
 const ONTO =
   /\b(?:sun|solar|eclip\w*)\b|\b(?:on|onto|to|over|against|behind)\b.*\b(?:paper|card|cardboard|wall|screen|sheet)\b|\b(?:paper|card|cardboard|white light)\b/u;
 
-const SWEEPS =
+export const SWEEPS =
   /\b(?:sweep\w*|scan(?:s|ning)?|pan(?:ning)?|hunt\w*|search\w*|suchen?|buscar|busco|chercher|cercare|procurar|zoeken|szukac|(?:look\w*|slew\w*|mov(?:e|ing)|point\w*|wander\w*|poke|swing\w*)(?: it| the \w+)? (?:around|about|round))\b(?! (?:from|to|over to)\b)/u;
 const BY_HAND =
   /\b(?:look\w* (?:for|at)|see|view\w*|watch\w*|find\w*|locat\w+|spot\w*|pick up|catch\w*)\b.*\b(?:binos?|bino\w*|bins|\d+ ?x ?\d{2}|finder|low power|by hand|by eye|\d{2} ?mm)\b/u;
