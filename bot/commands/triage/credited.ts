@@ -244,6 +244,17 @@ export const creditedElse = (began: Began, state: WalkState, expected: string | 
   return expected === undefined ? null : askedWhich(began, state, [expected]);
 };
 
+/** The turn that puts a cure down to that. */
+export const creditedTo = (
+  began: Began,
+  credited: NonNullable<Credited>,
+  state: WalkState,
+  expected: string | undefined,
+): Turn | null => {
+  if (credited === 'else') return creditedElse(began, state, expected);
+  return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
+};
+
 /**
  * The turn that takes a cure for what the words say was done.
  * @param state the record with those words
@@ -256,7 +267,5 @@ export const takeCredited = (
   expected: string | undefined,
 ): Turn | null => {
   const credited = creditedIn(began, text, expected);
-  if (credited === null) return null;
-  if (credited === 'else') return creditedElse(began, state, expected);
-  return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
+  return credited === null ? null : creditedTo(began, credited, state, expected);
 };

@@ -3,7 +3,7 @@ import { isProblem } from '../../ground/problem.js';
 import { curedByDeed, outcomeSaid, readText, type DeedTold } from '../../reading/index.js';
 import { answerStep, tellText, type WalkState } from '../../triage/index.js';
 import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
-import { creditedIn, takeCredited, type Credited } from './credited.js';
+import { creditedIn, creditedTo, type Credited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
 import { changed, isAsked, type Began, type SaidInTurn, type Turn } from './turn.js';
@@ -61,5 +61,5 @@ export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTur
   if (!isPlain && isElsewhere(began, text)) return null;
   if (!told.isDone && !mayBeCure(text, isPlain, expected)) return null;
   const { state } = tellText(began.context.model, began.walk.state, text, began.context.by);
-  return credited === null ? curedAsShown(began, state, expected) : takeCredited(began, text, state, expected);
+  return credited === null ? curedAsShown(began, state, expected) : creditedTo(began, credited, state, expected);
 };
