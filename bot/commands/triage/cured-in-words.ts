@@ -6,7 +6,7 @@ import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
 import { creditedIn, creditedTo, type Credited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
-import { changed, isAsked, type Began, type SaidInTurn, type Turn } from './turn.js';
+import { changed, isAsked, wordsAlone, type Began, type SaidInTurn, type Turn } from './turn.js';
 
 const HOW_FAR = 'how-far';
 /** The mount had answered before: that it does so now is no cure. */
@@ -51,8 +51,9 @@ const isUnchanged = ({ context }: Began, text: string): boolean => {
 };
 
 /** @returns null where no deed is told with a cure, or what was done is not told well enough */
-export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTurn): Turn | null => {
-  if (text === undefined || answer !== undefined || file !== undefined || !isWaiting(began)) return null;
+export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null => {
+  const text = wordsAlone(said);
+  if (text === null || !isWaiting(began)) return null;
   const told = curedByDeed(text);
   if (!told.isCured || told.deed === '' || isLinkOnly(began, told) || isUnchanged(began, text)) return null;
   const expected = remedyOf(began);
