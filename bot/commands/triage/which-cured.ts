@@ -7,7 +7,7 @@ import {
   yesOrNo,
   type SaidOutcome,
 } from '../../reading/index.js';
-import { remediesTold, UNSURE, type RemedyTold, type WalkState } from '../../triage/index.js';
+import { remediesTold, UNSURE, type RemedyTold, type WalkEvent, type WalkState } from '../../triage/index.js';
 import { creditedElse, curedBy, isOwn, isToldPlainly } from './credited.js';
 import { keptWords } from './kept-words.js';
 import type { Began, Turn } from './turn.js';
@@ -35,7 +35,7 @@ const isOfTheCure = ({ context: { model } }: Began, text: string): boolean =>
 
 /** What was taken for the cure was none, though it is cured: what it was is asked, in one short question. */
 export const askedWhatElse = (walk: Walk): Turn => {
-  const events = walk.state.events.map((event) =>
+  const events = walk.state.events.map((event): WalkEvent =>
     event.kind === 'try' && event.outcome === 'works' ? { ...event, outcome: UNSURE } : event,
   );
   return {
