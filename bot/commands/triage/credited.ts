@@ -179,9 +179,8 @@ const failedBefore = ({ walk: { state }, before }: Began): ReadonlySet<string> =
   return new Set([...last].filter(([, outcome]) => outcome === 'same').map(([fault]) => fault));
 };
 
-/** No deed is told, or what was shown and no more than that. */
+/** What was shown is told, and no more than that. */
 const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides: boolean): boolean => {
-  if (curedByDeed(text).deed === '' || saysAsShown(text)) return true;
   if (isOther) return false;
   if (thingsNamed(began.context.model, text).length === 0) return true;
   return !isBesides && remedyShown(began.before) !== undefined && isDoneAsShown(text);
@@ -195,6 +194,7 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
+  if (!isElse && (deed === '' || saysAsShown(text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
   const done = stepsDone(began, text);
