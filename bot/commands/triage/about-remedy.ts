@@ -2,7 +2,7 @@
 import { tellingMarks } from '../../reading/index.js';
 import type { Assessment, FaultEntry, TriageModel } from '../../triage/index.js';
 import { remedyLines } from './step-data.js';
-import { filledFrom, forPhone, linesFor } from './walk-words.js';
+import { ownLines } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 const MOST_LINES = 2;
@@ -11,11 +11,9 @@ const MOVES_IT = /\bstand clear\b/iu;
 /** Where the thing is to be seen that the remedy speaks of. */
 const whereToLook = (model: TriageModel, walk: Walk, { context }: Assessment, fault: FaultEntry): readonly string[] => {
   const check = fault.verify.check === undefined ? undefined : model.check(fault.verify.check);
-  const lines = check === undefined ? [] : linesFor(check.how, context.system).flatMap(forPhone(walk.state));
+  const lines = check === undefined ? [] : ownLines(check.how, context.system, walk.state);
   // How to move the mount is no place to look at.
-  return lines.length === 0 || lines.some((line) => MOVES_IT.test(line))
-    ? []
-    : [`Where to look: ${lines.map(filledFrom(walk.state)).join(' ')}`];
+  return lines.length === 0 || lines.some((line) => MOVES_IT.test(line)) ? [] : [`Where to look: ${lines.join(' ')}`];
 };
 
 /** @param asked the words that ask of it */

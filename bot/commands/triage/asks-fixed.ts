@@ -188,11 +188,12 @@ const FOR_NOW =
   /^\W*(?:yes |no |well )?(?:it (?:works|does|is) )?(?:but )?(?:only )?(?:just )?for (?:now|the moment)\W*$/iu;
 
 /** "Only for now": it helped, and nobody knows for how long. */
-const takeForNow = ({ context, walk, ...began }: Began, text: string): Turn | null => {
+const takeForNow = (began: Began, text: string): Turn | null => {
+  const { context, walk } = began;
   const { asked } = walk.state;
   const remedy = asked?.kind === 'fixed' && FOR_NOW.test(text) ? asked.remedy : null;
   const state = remedy ? answerStep(context.model, walk.state, remedy, 'for-now', context.by) : null;
-  return state === null || isProblem(state) ? null : changed({ context, walk, ...began }, state);
+  return state === null || isProblem(state) ? null : changed(began, state);
 };
 
 /** A yes or a no to "Is it fixed?"; `end`: it is, without a remedy of this walk. */

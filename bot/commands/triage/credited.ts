@@ -179,9 +179,8 @@ const failedBefore = ({ walk: { state }, before }: Began): ReadonlySet<string> =
   return new Set([...last].filter(([, outcome]) => outcome === 'same').map(([fault]) => fault));
 };
 
-/** No deed is told, or what was shown and no more than that. */
+/** What was shown is told, and no more than that. */
 const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides: boolean): boolean => {
-  if (curedByDeed(text).deed === '' || saysAsShown(text)) return true;
   if (isOther) return false;
   if (thingsNamed(began.context.model, text).length === 0) return true;
   return !isBesides && remedyShown(began.before) !== undefined && isDoneAsShown(text);
@@ -195,6 +194,7 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   const isElse = saysSomethingElse(text);
+  if (!isElse && (deed === '' || saysAsShown(text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
   const done = stepsDone(began, text);
@@ -244,6 +244,17 @@ export const creditedElse = (began: Began, state: WalkState, expected: string | 
   return expected === undefined ? null : askedWhich(began, state, [expected]);
 };
 
+/** The turn that puts a cure down to that. */
+export const creditedTo = (
+  began: Began,
+  credited: NonNullable<Credited>,
+  state: WalkState,
+  expected: string | undefined,
+): Turn | null => {
+  if (credited === 'else') return creditedElse(began, state, expected);
+  return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
+};
+
 /**
  * The turn that takes a cure for what the words say was done.
  * @param state the record with those words
@@ -256,7 +267,5 @@ export const takeCredited = (
   expected: string | undefined,
 ): Turn | null => {
   const credited = creditedIn(began, text, expected);
-  if (credited === null) return null;
-  if (credited === 'else') return creditedElse(began, state, expected);
-  return 'among' in credited ? askedWhich(began, state, credited.among) : curedBy(began, state, credited.fault);
+  return credited === null ? null : creditedTo(began, credited, state, expected);
 };

@@ -3,10 +3,10 @@ import { isProblem } from '../../ground/problem.js';
 import { curedByDeed, outcomeSaid, readText, type DeedTold } from '../../reading/index.js';
 import { answerStep, tellText, type WalkState } from '../../triage/index.js';
 import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
-import { creditedIn, takeCredited, type Credited } from './credited.js';
+import { creditedIn, creditedTo, type Credited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
-import { changed, isAsked, type Began, type SaidInTurn, type Turn } from './turn.js';
+import { changed, isAsked, wordsAlone, type Began, type SaidInTurn, type Turn } from './turn.js';
 
 const HOW_FAR = 'how-far';
 /** The mount had answered before: that it does so now is no cure. */
@@ -51,8 +51,9 @@ const isUnchanged = ({ context }: Began, text: string): boolean => {
 };
 
 /** @returns null where no deed is told with a cure, or what was done is not told well enough */
-export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTurn): Turn | null => {
-  if (text === undefined || answer !== undefined || file !== undefined || !isWaiting(began)) return null;
+export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null => {
+  const text = wordsAlone(said);
+  if (text === null || !isWaiting(began)) return null;
   const told = curedByDeed(text);
   if (!told.isCured || told.deed === '' || isLinkOnly(began, told) || isUnchanged(began, text)) return null;
   const expected = remedyOf(began);
@@ -61,5 +62,5 @@ export const takeCuredInWords = (began: Began, { text, answer, file }: SaidInTur
   if (!isPlain && isElsewhere(began, text)) return null;
   if (!told.isDone && !mayBeCure(text, isPlain, expected)) return null;
   const { state } = tellText(began.context.model, began.walk.state, text, began.context.by);
-  return credited === null ? curedAsShown(began, state, expected) : takeCredited(began, text, state, expected);
+  return credited === null ? curedAsShown(began, state, expected) : creditedTo(began, credited, state, expected);
 };

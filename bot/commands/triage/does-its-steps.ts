@@ -32,11 +32,12 @@ const stepsIn = (began: Began, text: string): StepsDone => {
   if (step.kind !== 'try') return { isDone: false, isOther: false };
   const lines = [...remedyLines(walk, before), step.fault.title].join('. ');
   const own = deedKindsIn(lines);
-  const told: readonly DeedKind[] = [...deedKindsIn(deedOf(text))];
+  const deed = deedOf(text);
+  const told: readonly DeedKind[] = [...deedKindsIn(deed)];
   const shared = told.filter((kind) => own.has(kind));
   const { model } = context;
   const things = tellingMarks(model.reading.sayings.lexicon, lines);
-  const named = thingsNamed(model, deedOf(text));
+  const named = thingsNamed(model, deed);
   const isOnItsThing = named.some((thing) => things.has(thing));
   return {
     isDone:

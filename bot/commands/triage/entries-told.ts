@@ -213,18 +213,19 @@ export const entriesCompared = (text: string, spot: SpotNamed, nowUtcMs: UtcMs):
     ] as const
   ).flatMap(([what, found]) => (found === null ? [] : [understoodAs(what, found, text)]));
 
-/** @param texts the walk's words so far, this line last */
+/** @param earlier the walk's words so far */
 const entriesTold = async (
   deps: Deps,
   request: Pick<TurnContext, 'asker' | 'privacy' | 'nowUtcMs'>,
-  texts: readonly string[],
+  earlier: readonly string[],
+  line: string,
 ): Promise<readonly Understood[]> => {
-  const past = longPast(texts.at(-1) ?? '', request.nowUtcMs);
-  if (past !== null) return [understoodAs('date-entries', past, texts.at(-1) ?? '')];
-  const text = inFigures(withNames(texts.at(-1) ?? ''));
+  const past = longPast(line, request.nowUtcMs);
+  if (past !== null) return [understoodAs('date-entries', past, line)];
+  const text = inFigures(withNames(line));
   const isRead = IN_THE_MOUNT.test(text) || LONGITUDE_SIDE.test(text) || ZONE_READ.test(text);
   if (!isRead || ![LONGITUDE, LATITUDE, LONGITUDE_SIDE, OFFSET, NAMED_DATE].some((one) => one.test(text))) return [];
-  const named = spotNamed(deps, texts);
+  const named = spotNamed(deps, [...earlier, line]);
   if (named !== null) return entriesCompared(text, named, request.nowUtcMs);
   const own = await siteFor(deps, request, undefined);
   return isProblem(own) ? [] : entriesCompared(text, own.site, request.nowUtcMs);
@@ -236,8 +237,7 @@ export const entriesAndPlace = async (
   text: string,
 ): Promise<{ readonly began: Began; readonly entries: readonly Understood[] }> => {
   const { context, walk } = began;
-  const texts = wordsIn(walk.state);
-  const entries = await entriesTold(context.deps, context, [...texts, text]);
+  const entries = await entriesTold(context.deps, context, wordsIn(walk.state), text);
   const kept = entries.length === 0 ? null : await keepPlaceIn(context, text);
   return { began: kept === null ? began : { ...began, notes: [...began.notes, kept] }, entries };
 };

@@ -1,9 +1,8 @@
 /** "Is there a phone setting for it": named before the opening is over, the look is told at once, and the question in hand stands. */
 import type { Reading } from '../../reading/index.js';
-import { wantsPlainWords } from '../../triage/index.js';
+import { wantsPlainWords, type WalkState } from '../../triage/index.js';
 import type { Began } from './turn.js';
 import { forPhone, linesFor } from './walk-words.js';
-import type { WalkState } from '../../triage/index.js';
 
 /** @param state the words in it */
 export const namedAtOnce = (

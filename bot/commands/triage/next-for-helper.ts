@@ -2,7 +2,7 @@
 import { UNSURE, type Assessment, type FaultEntry, type TriageModel, type WalkEvent } from '../../triage/index.js';
 import { fitted } from './fitted.js';
 import type { Walk } from './walk-keeper.js';
-import { filledFrom, forPhone, linesFor } from './walk-words.js';
+import { ownLines } from './walk-words.js';
 import { alreadySaid } from './words-for-helper.js';
 
 const REMEDY_SHOWN = 220;
@@ -41,8 +41,6 @@ export const mustBeDone = (walk: Walk, fault: FaultEntry, { context }: Assessmen
     event.kind === 'try' && event.fault === fault.id ? event.outcome : [],
   );
   const another = tries.includes('for-now') ? (lasting ?? otherwise) : otherwise;
-  const lines = linesFor(tries.length > 0 && another !== undefined ? another : steps, context.system).flatMap(
-    forPhone(walk.state),
-  );
-  return fitted(lines.map(filledFrom(walk.state)).join(' '), REMEDY_SHOWN);
+  const own = tries.length > 0 && another !== undefined ? another : steps;
+  return fitted(ownLines(own, context.system, walk.state).join(' '), REMEDY_SHOWN);
 };

@@ -7,7 +7,7 @@ import { couldNotDo, mendedBy } from '../../triage/index.js';
 import { remedyOf } from './asks-fixed.js';
 import { askedWhich, creditedElse, saysAsShown } from './credited.js';
 import { keptWords } from './kept-words.js';
-import { changed, type Began, type SaidInTurn, type Turn } from './turn.js';
+import { changed, type Began, type Turn } from './turn.js';
 import { answerLine } from './walk-words.js';
 
 const FIXED = { kind: 'fixed' } as const;
@@ -25,12 +25,11 @@ const isDoubtful = ({ walk: { state } }: Began, fault: string, words: string): b
   !tellsDeed(withoutOfItself(words)) && (couldNotDo(state, fault) || curedUnexplained(words));
 
 /** @param turn what the words came to */
-export const notHasty = (began: Began, { text, answer, file }: SaidInTurn, turn: Turn): Turn => {
+export const notHasty = (began: Began, text: string, turn: Turn): Turn => {
   const { context, walk, before } = began;
   const { asked } = walk.state;
   const fault = mendedBy(turn.walk.state);
-  if (text === undefined || answer !== undefined || file !== undefined || asked?.kind === 'which-cured') return turn;
-  if (fault === null || mendedBy(walk.state) !== null) return turn;
+  if (fault === null || asked?.kind === 'which-cured' || mendedBy(walk.state) !== null) return turn;
   const kept = keptWords(context.by, walk.state, text);
   if (asked?.kind !== 'fixed' && hedgesCure(text))
     return changed(began, kept, { at: before.step, ifFixed: answerLine(walk, fault, 'works'), asks: FIXED });

@@ -4,7 +4,7 @@ import { tellText, type Step, type WalkState } from '../../triage/index.js';
 import { askedOnce, remedyOf } from './asks-fixed.js';
 import { readWords } from './read-notes.js';
 import { COMPLAINT, isSureCure } from './told-at-card.js';
-import { changed, type Began, type SaidInTurn, type Turn } from './turn.js';
+import { changed, type Began, type Turn } from './turn.js';
 
 const curesIn = ({ events }: WalkState): number =>
   events.filter((event) => event.kind === 'try' && event.outcome === 'works').length;
@@ -37,9 +37,8 @@ const isByNobody = (text: string): boolean =>
   cureGrade(text).grade !== 'none' && (curedOfItself(text) || curedUnexplained(text));
 
 /** The turn as it was taken, or one that asks; asked before, one that keeps what else the words tell. */
-export const onlySureCures = (began: Began, { text, answer, file }: SaidInTurn, turn: Turn): Turn => {
-  if (text === undefined || answer !== undefined || file !== undefined || !takesCure(began, turn)) return turn;
-  if (wasAsked(began, text) || isSureCure(began, text) || isByNobody(text)) return turn;
+export const onlySureCures = (began: Began, text: string, turn: Turn): Turn => {
+  if (!takesCure(began, turn) || wasAsked(began, text) || isSureCure(began, text) || isByNobody(text)) return turn;
   const at = began.before.step;
   const told = changed(began, withWords(began, text), { at });
   const { model } = began.context;

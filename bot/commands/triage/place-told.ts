@@ -57,8 +57,14 @@ const isReadAlready = (line: string, { siteNames }: Known): boolean => {
   return /^site add\b/u.test(line) && !/ name:"?(?:[\w ]*(?:spot|city|town|place|site|name))"? /u.test(line);
 };
 
+/** A line to run, and under its answer the notes that there are. */
+const lineNoted = (line: string, ...notes: readonly string[]): WordsRead => {
+  const note = notes.filter((words) => words !== '').join(' ');
+  return note === '' ? { line } : { line, note };
+};
+
 /** The telescope counts for what is asked next, and the mount is offered to be kept. */
-const gearKept = (deps: Deps, said: SaidWords, gear: string): string => {
+const gearKept = (deps: Deps, said: SaidWords, gear = ''): string => {
   const kit = kitToldIn(gear);
   const mount = mountSaid(gear.toLowerCase());
   keepTold(deps.store, said, { kit, sky: skyToldIn(gear) });
@@ -67,6 +73,11 @@ const gearKept = (deps: Deps, said: SaidWords, gear: string): string => {
     ...(mount === null ? [] : [`To keep the mount as well, type gear ${mount}.`]),
   ].join(' ');
 };
+
+const tookBeside = ({ place, beside }: ToldPlace): string =>
+  (beside ?? null) === null
+    ? ''
+    : `I do not know ${beside}: took ${place} beside it. For the place itself give its latitude and longitude.`;
 
 export const placeTold: WordsReader = {
   name: 'where they are',
@@ -79,27 +90,12 @@ export const placeTold: WordsReader = {
       const line = askedThere(told, known);
       if (line === null) return null;
       keepTold(deps.store, said, { kit: kitToldIn(told.rest), sky: skyToldIn(told.rest) });
-      const note = await kept(deps, said, told, known);
-      return note === '' ? { line } : { line, note };
+      return lineNoted(line, await kept(deps, said, told, known));
     }
     const read = lineOf(plainQuestion(said.text, known));
-    if (isReadAlready(read, known)) {
-      const noted = gearKept(deps, said, told.gear ?? '');
-      return noted === '' ? { line: read } : { line: read, note: noted };
-    }
+    if (isReadAlready(read, known)) return lineNoted(read, gearKept(deps, said, told.gear));
     const sky = skyToldIn(said.text) ?? undefined;
     const line = commandLine('site', 'add', { name: MY_SITE, position: told.place, sky });
-    const beside = told.beside ?? null;
-    const note = [
-      ...(beside === null
-        ? []
-        : [
-            `I do not know ${beside}: took ${told.place} beside it. For the place itself give its latitude and longitude.`,
-          ]),
-      gearKept(deps, said, told.gear ?? ''),
-    ]
-      .filter((words) => words !== '')
-      .join(' ');
-    return note === '' ? { line } : { line, note };
+    return lineNoted(line, tookBeside(told), gearKept(deps, said, told.gear));
   },
 };

@@ -1,6 +1,7 @@
 /** A walk's question in a few words, for under an answer to something else: so that it is not lost where it scrolled away. */
 import type { Choice } from '../../ground/problem.js';
 import { onceOf } from '../../ground/once.js';
+import { remember } from '../../ground/remember.js';
 import { tidy } from '../../ground/tidy.js';
 import { MS_PER_HOUR } from '../../ground/durations.js';
 import { assess, type Assessment } from '../../triage/index.js';
@@ -29,17 +30,16 @@ const choicesOf = (walk: Walk, assessment: Assessment): readonly Choice[] => [
   ...(assessment.step.kind === 'try' ? [{ label: 'Show the lines again', run: `triage walk:${walk.id}` }] : []),
 ];
 
-/** Which walks' lists stand under an answer to something else already, as they were when; in this process's memory alone, bounded. */
-const shownIn = onceOf((_: Deps['store']['walks']) => new Map<string, number>());
+/** The walks, as they were when, whose lists stand under an answer to something else already; in this process's memory alone, bounded. */
+const shownIn = onceOf((_: Deps['store']['walks']) => new Set<string>());
 const MOST_KEPT = 1000;
 
 /** Whether the walk's list has been shown under another answer since the walk last went on; from now on it has. */
 const wasShown = ({ store }: Deps, { id, updatedUtcMs }: Walk): boolean => {
   const shown = shownIn(store.walks);
-  const was = shown.get(id) === updatedUtcMs;
-  shown.delete(id);
-  shown.set(id, updatedUtcMs);
-  if (shown.size > MOST_KEPT) shown.delete(shown.keys().next().value ?? '');
+  const key = `${id} ${updatedUtcMs}`;
+  const was = shown.has(key);
+  remember(shown, key, MOST_KEPT);
   return was;
 };
 

@@ -1,7 +1,7 @@
 /** A step as programs read it (`ask --json`): what is asked or to be done, its answers as lines to run, what was read, what stands. */
 import type { Json } from '../../reply/reply.js';
 import { NO_COMPUTER, standing, takenBackIn, UNSURE, type Assessment, type Step } from '../../triage/index.js';
-import { answerLine, filledFrom, forPhone, linesFor } from './walk-words.js';
+import { answerLine, ownLines } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
 interface StepAnswer {
@@ -73,13 +73,13 @@ export const remedyLines = (walk: Walk, assessment: Assessment): readonly string
   const { steps, otherwise, lasting } = step.fault.remedy;
   const way = step.lasting === true ? lasting : otherwise;
   const own = (step.lasting === true || step.otherwise) && way !== undefined ? way : steps;
-  return linesFor(own, context.system).flatMap(forPhone(walk.state)).map(filledFrom(walk.state));
+  return ownLines(own, context.system, walk.state);
 };
 
 export const howLines = (walk: Walk, assessment: Assessment): readonly string[] => {
   const { step, context } = assessment;
   if (step.kind !== 'ask' || step.opening) return [];
-  return [linesFor(step.check.how, context.system).flatMap(forPhone(walk.state)).join(' ')].map(filledFrom(walk.state));
+  return [ownLines(step.check.how, context.system, walk.state).join(' ')];
 };
 
 const questionOf = (step: Step): string | null => {

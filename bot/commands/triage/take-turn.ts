@@ -43,7 +43,16 @@ import { takePlace } from './place-in-walk.js';
 import { answersOf } from './step-data.js';
 import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
-import { changed, SHOWINGS, type Began, type Doing, type SaidInTurn, type Turn, type TurnContext } from './turn.js';
+import {
+  changed,
+  SHOWINGS,
+  wordsAlone,
+  type Began,
+  type Doing,
+  type SaidInTurn,
+  type Turn,
+  type TurnContext,
+} from './turn.js';
 import type { Walk } from './walk-keeper.js';
 import { hasBegun } from './walk-words.js';
 
@@ -276,7 +285,8 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const began: Began = { context, walk, before, notes, isOpening: found.isNew };
   const taken = await takeSaid(began, said);
   if (isProblem(taken)) return taken;
-  const turn = notHasty(began, said, onlySureCures(began, said, taken));
+  const words = wordsAlone(said);
+  const turn = words === null ? taken : notHasty(began, words, onlySureCures(began, words, taken));
   const harm = said.text === undefined ? null : (harmNear(said.text) ?? sunHarmNear(said.text));
   return asking(context, harm === null ? turn : { ...turn, notes: [harm, ...turn.notes] });
 };

@@ -202,7 +202,7 @@ const likeliest = (before: Assessment, check: string): string | undefined => {
 };
 
 /** What the mount must do now for that to be mended which failed; undefined where nobody knows. */
-const mendedBy = ({ walk, before }: Began): readonly Doing[] | undefined => {
+const mendingDoings = ({ walk, before }: Began): readonly Doing[] | undefined => {
   const { step } = before;
   const said = saidBefore(walk.state.events);
   const told = ['mount-does', HOW_FAR].map((one) => `${one}.${said.get(one) ?? ''}`);
@@ -215,7 +215,7 @@ const mendedBy = ({ walk, before }: Began): readonly Doing[] | undefined => {
 /** What the words at a remedy say is done now, held against what failed; null where they say nothing of the kind. */
 const doneNow = (began: Began, text: string): 'what-failed' | 'another' | null => {
   const now = began.before.step.kind === 'try' ? doingsNow(text) : NO_DOINGS;
-  const mends = now.size === 0 ? undefined : mendedBy(began);
+  const mends = now.size === 0 ? undefined : mendingDoings(began);
   if (mends === undefined) return null;
   return mends.some((doing) => now.has(doing)) ? 'what-failed' : 'another';
 };
@@ -226,7 +226,7 @@ export const isSureCure = (began: Began, text: string): boolean => {
   if (grade === 'none') return false;
   if (doneNow(began, text) === 'what-failed') return true;
   if (grade !== 'sure' || doings.size === 0) return grade === 'sure';
-  return mendedBy(began)?.some((doing) => doings.has(doing)) ?? true;
+  return mendingDoings(began)?.some((doing) => doings.has(doing)) ?? true;
 };
 
 export const doesWhatFailed = (began: Began, text: string): boolean => doneNow(began, text) === 'what-failed';

@@ -41,6 +41,10 @@ export interface SaidInTurn {
   readonly file?: FileText | Problem | undefined;
 }
 
+/** The words of a turn that is nothing but words; null beside an answer that was picked, or a file. */
+export const wordsAlone = ({ text, answer, file }: SaidInTurn): string | null =>
+  answer === undefined && file === undefined ? (text ?? null) : null;
+
 export interface TurnContext {
   readonly deps: Deps;
   readonly model: TriageModel;

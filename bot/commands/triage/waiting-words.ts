@@ -108,11 +108,17 @@ const isPlainlyAnother = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
 
 const OF_TARGET = /^(?:up|altitude) (?<target>[^:]*?)(?: \w+:.*)?$/u;
 
+/** The target that a line asks of, or why there is none of that name; null where it asks of none. */
+const targetIn = (line: string, { catalogue }: Deps): ReturnType<typeof resolveTarget> | null => {
+  const named = OF_TARGET.exec(line)?.groups?.['target'];
+  return named === undefined ? null : resolveTarget(catalogue, named.replaceAll('"', ''));
+};
+
 /** "Always at ten": a word that no target has is said of the hour at which it fails. */
 const namesNoTarget = (line: string, said: string, deps: Deps): boolean => {
   if (OPENS_QUESTION.test(said) || said.endsWith('?')) return false;
-  const named = OF_TARGET.exec(line)?.groups?.['target'];
-  return named !== undefined && isProblem(resolveTarget(deps.catalogue, named.replaceAll('"', '')));
+  const found = targetIn(line, deps);
+  return found !== null && isProblem(found);
 };
 
 /** "M 42 transit on 12 December", "what is up tonight": of the sky from end to end, and nothing in it told of the mount. */
@@ -163,8 +169,7 @@ const isTargetAlone = (text: string, deps: Deps, nowUtcMs: UtcMs, kind: Step['ki
 
 /** Of one target that is called as it is written. */
 const isOfNamed = (line: string, deps: Deps): boolean => {
-  const named = OF_TARGET.exec(line)?.groups?.['target'];
-  const found = named === undefined ? null : resolveTarget(deps.catalogue, named.replaceAll('"', ''));
+  const found = targetIn(line, deps);
   return found !== null && !isProblem(found) && found.isSlip !== true;
 };
 const MOST_OF_TARGET = 5;

@@ -41,6 +41,9 @@ type BySystem = { readonly all?: readonly string[] | string | undefined } & {
   readonly [K in System]?: readonly string[] | string | undefined;
 };
 
+/** One text for everyone, lines for everyone, or those of each system. */
+export type LinesText = string | readonly string[] | BySystem;
+
 const SYSTEMS_NAMED: readonly (readonly [System, string])[] = [
   ['windows', 'Windows'],
   ['macos', 'macOS'],
@@ -48,7 +51,7 @@ const SYSTEMS_NAMED: readonly (readonly [System, string])[] = [
 ];
 
 /** One text for everyone, or the lines for one system; of every system, named, where it is not known. */
-export const linesFor = (text: string | readonly string[] | BySystem, system: System | null): string[] => {
+export const linesFor = (text: LinesText, system: System | null): string[] => {
   if (typeof text === 'string') return [text];
   if (Array.isArray(text)) return [...(text as readonly string[])];
   const parts = text as BySystem;
@@ -112,7 +115,7 @@ const lastIn = (state: WalkState, pattern: RegExp): string | null => {
 };
 
 /** Fills what the member's own words gave into a line: the port that was read in place of an example, the bridge's address. */
-export const filledFrom = (state: WalkState): ((line: string) => string) => {
+const filledFrom = (state: WalkState): ((line: string) => string) => {
   const port = lastIn(state, PORT);
   const address = lastIn(state, PRIVATE_ADDRESS);
   return (line) => {
@@ -127,6 +130,10 @@ export const filledFrom = (state: WalkState): ((line: string) => string) => {
     return filled;
   };
 };
+
+/** The lines of a look or a remedy as this member reads them: for their system and phone, filled from their words. */
+export const ownLines = (text: LinesText, system: System | null, state: WalkState): readonly string[] =>
+  linesFor(text, system).flatMap(forPhone(state)).map(filledFrom(state));
 
 /** In full, or as a card has room for it. */
 const onCard = (id: string): string => cautions().get(id)?.onCard ?? cautionText(id);

@@ -7,7 +7,7 @@ import {
   yesOrNo,
   type SaidOutcome,
 } from '../../reading/index.js';
-import { remediesTold, UNSURE, type RemedyTold, type WalkState } from '../../triage/index.js';
+import { remediesTold, UNSURE, type RemedyTold, type WalkEvent, type WalkState } from '../../triage/index.js';
 import { creditedElse, curedBy, isOwn, isToldPlainly } from './credited.js';
 import { keptWords } from './kept-words.js';
 import type { Began, Turn } from './turn.js';
@@ -33,12 +33,10 @@ const isOfTheCure = ({ context: { model } }: Began, text: string): boolean =>
   !OF_NO_CURE.includes(outcomeSaid(model.reading, text).what) &&
   !saysBrokenAgain(text);
 
-const OF_NO_CURE_KNOWN = { outcome: UNSURE } as const;
-
 /** What was taken for the cure was none, though it is cured: what it was is asked, in one short question. */
 export const askedWhatElse = (walk: Walk): Turn => {
-  const events = walk.state.events.map((event) =>
-    event.kind === 'try' && event.outcome === 'works' ? { ...event, ...OF_NO_CURE_KNOWN } : event,
+  const events = walk.state.events.map((event): WalkEvent =>
+    event.kind === 'try' && event.outcome === 'works' ? { ...event, outcome: UNSURE } : event,
   );
   return {
     walk: { ...walk, state: { ...walk.state, events } },
@@ -54,10 +52,13 @@ const PICKED = /^\W*(?<number>\d)\b[\s.,:;)-]*(?=\S*\p{L}{2})/iu;
 
 type Which = Extract<NonNullable<WalkState['asked']>, { kind: 'which-cured' }>;
 
+/** The one that they tell best, where they tell it plainly. */
+const plainlyNamed = ([best]: readonly RemedyTold[]): string | null =>
+  best !== undefined && isToldPlainly(best) ? best.fault.id : null;
+
 /** A number with words: the words go before it where they name another cause plainly, and "something else" is none of those listed. */
 const pickedOf = (told: readonly RemedyTold[], { faults }: Which, number: string): string | null => {
-  const [best] = told;
-  const named = best !== undefined && isToldPlainly(best) ? best.fault.id : null;
+  const named = plainlyNamed(told);
   const listed = faults[Number(number) - 1] ?? null;
   return listed === null && named !== null && faults.includes(named) ? null : (named ?? listed);
 };
@@ -71,8 +72,7 @@ const namedOf = (told: readonly RemedyTold[], { faults }: Which): string | null 
     first.told >= LEAST_TOLD &&
     first.told - (next?.told ?? 0) >= NAMES_BY &&
     isOwn(first, best ?? first);
-  if (isNamed) return first.fault.id;
-  return best !== undefined && isToldPlainly(best) ? best.fault.id : null;
+  return isNamed ? first.fault.id : plainlyNamed(told);
 };
 
 /** "Yes" to one that is offered alone. */

@@ -38,6 +38,18 @@ const standingOf = (assessment: Assessment, probabilities: Float64Array, least: 
 export const standing = (assessment: Assessment, limit = 8): readonly Standing[] =>
   standingOf(assessment, assessment.belief.probabilities, 0.01, limit);
 
+/** What would be believed once a check was answered so, and how likely that answer is. */
+const onceAnswered = (
+  { situation, belief }: Assessment,
+  check: number,
+  answer: number,
+): { readonly after: Float64Array; readonly probability: number } => {
+  const after = Float64Array.from(belief.probabilities);
+  applyAnswer(after, situation, { check, answer, look: 'look' });
+  const probability = normalise(after);
+  return { after, probability };
+};
+
 export interface WhatIf {
   readonly label: string;
   readonly probability: number;
@@ -46,26 +58,23 @@ export interface WhatIf {
 
 /** For a check: what each answer would point to. Empty for other steps. */
 export const whatEachAnswerSays = (assessment: Assessment): readonly WhatIf[] => {
-  const { step, situation, belief } = assessment;
+  const { step, situation } = assessment;
   if (step.kind !== 'ask' || step.opening) return [];
   const check = situation.checkIndex.get(step.id);
   if (check === undefined) return [];
   return step.check.answers.map(({ label }, answer) => {
-    const after = Float64Array.from(belief.probabilities);
-    applyAnswer(after, situation, { check, answer, look: 'look' });
-    const probability = normalise(after);
+    const { after, probability } = onceAnswered(assessment, check, answer);
     return { label, probability, likeliest: standingOf(assessment, after, 0.1, 2) };
   });
 };
 
 /** How far an answer would move what is believed, as a total variation from 0 to 1: what no cause in question bears on moves nothing. */
-export const movedBy = ({ situation, belief }: Assessment, checkId: string, answerId: string): number => {
+export const movedBy = (assessment: Assessment, checkId: string, answerId: string): number => {
+  const { situation, belief } = assessment;
   const check = situation.checkIndex.get(checkId);
   const answer = check === undefined ? -1 : (situation.checks[check]?.answers.indexOf(answerId) ?? -1);
   if (check === undefined || answer < 0) return 0;
-  const after = Float64Array.from(belief.probabilities);
-  applyAnswer(after, situation, { check, answer, look: 'look' });
-  normalise(after);
+  const { after } = onceAnswered(assessment, check, answer);
   return after.reduce((sum, own, f) => sum + Math.abs(own - (belief.probabilities[f] ?? 0)), 0) / 2;
 };
 
