@@ -1,5 +1,6 @@
 /** "My mate Bob can't connect his mount": an account of another's mount, whose words on what he has are said of the mount in hand. */
 import { tableOf } from '../ground/table-of.js';
+import { rememberLines } from './lately.js';
 
 const KIN =
   'mate|friend|neighbou?r|buddy|pal|colleague|brother|sister|dad|father|mum|mother|son|daughter|uncle|cousin|wife|husband|club ?mate|member|chap|bloke|guy|lady|woman|fellow|visitor|newcomer|beginner|kid|boy|girl|lad';
@@ -52,6 +53,7 @@ const OWN = new RegExp(
   `\\b(?:mine|ours|my (?:own )?(?:${GEAR}|laptop|pc|computer|mac(?:book)?|cable|lead|adapter|phone|tablet)|i (?:can|cannot|cant|can['\u2019]t|could|have|had|use|get|got|tried|bought|borrowed|connect))\\b`,
   'iu',
 );
+const NOT_MY_GEAR = new RegExp(`\\bnot my ${GEAR}`, 'giu');
 const LONGEST = 300;
 
 const capital = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
@@ -71,51 +73,63 @@ export const forAnother = (text: string): Another | null => {
   const said = text.trim().slice(0, LONGEST);
   const found = FORMS.map((form) => form.exec(said)).find((match) => match !== null);
   if (found === undefined) return null;
-  const rest = said.replace(found[0], ' ').replace(new RegExp(`\\bnot my ${GEAR}`, 'giu'), ' ');
+  const rest = said.replace(found[0], ' ').replace(NOT_MY_GEAR, ' ');
   return OWN.test(rest) || BY_THE_WAY.test(said) ? null : { who: nameIn(found.groups ?? {}) };
 };
 
 const escaped = (name: string): string => name.replace(/[^\p{L}\d ]/gu, '');
 
-/** The same words as if the other spoke: "I can't connect my mount". */
-export const asIfOwn = (text: string, { who }: Another): string => {
+type InItsStead = readonly [form: RegExp, own: string];
+
+/** What names the other, and what they would say in its stead: made once for each name. */
+const namingForms = rememberLines((who): readonly InItsStead[] => {
   const name = who.startsWith('your ') ? '' : escaped(who);
   const named = name === '' ? '(?!)' : name;
-  return text
-    .replace(
+  return [
+    [
       new RegExp(
         `\\b(?:not my ${GEAR},? (?:but |it is |it['\u2019]?s |its )*)(?:my (?:${KIN})|${named})['\u2019]?s\\b`,
         'giu',
       ),
       'my mount',
-    )
-    .replace(
+    ],
+    [
       new RegExp(
         `\\b(?:${HELPING} )?(?:my|an?|the|our|this) (?:${KIN})(?: of mine)?${AT_CLUB},?(?: (?:called |named )?${named}\\b)?['\u2019]s? `,
         'giu',
       ),
       'my ',
-    )
-    .replace(
+    ],
+    [
       new RegExp(
         `\\b(?:my|an?|the|our|this) (?:${KIN})(?: of mine)?${AT_CLUB}(?:,? (?:called |named )?${named}\\b)?,?(?: here)?`,
         'giu',
       ),
       'I',
-    )
-    .replace(new RegExp(`\\b(?:${KIN}) ${named}\\b(?: here)?`, 'giu'), 'I')
-    .replace(new RegExp(`\\b${named}['\u2019]?s (?=${GEAR})`, 'giu'), 'my ')
-    .replace(new RegExp(`\\b${named}\\b(?:['\u2019]s)?`, 'giu'), 'I')
-    .replace(
-      /\b(?:i['\u2019]?m|i am|im|we are)? ?(?:helping|on behalf of|asking for|writing for|for) I\b(?: with)?[,:]?/giu,
-      ' ',
-    )
-    .replace(/\b(?:his|her|their)\b/giu, 'my')
-    .replace(/\b(?:he|she|they) (?:has|have)\b/giu, 'I have')
-    .replace(/\b(?:he|she|they)\b/giu, 'I')
+    ],
+    [new RegExp(`\\b(?:${KIN}) ${named}\\b(?: here)?`, 'giu'), 'I'],
+    [new RegExp(`\\b${named}['\u2019]?s (?=${GEAR})`, 'giu'), 'my '],
+    [new RegExp(`\\b${named}\\b(?:['\u2019]s)?`, 'giu'), 'I'],
+  ];
+});
+
+/** Said of the other without a name. */
+const OTHER_FORMS: readonly InItsStead[] = [
+  [
+    /\b(?:i['\u2019]?m|i am|im|we are)? ?(?:helping|on behalf of|asking for|writing for|for) I\b(?: with)?[,:]?/giu,
+    ' ',
+  ],
+  [/\b(?:his|her|their)\b/giu, 'my'],
+  [/\b(?:he|she|they) (?:has|have)\b/giu, 'I have'],
+  [/\b(?:he|she|they)\b/giu, 'I'],
+];
+const OF_ONESELF = tableOf({ goes: 'go', has: 'have', tries: 'try' });
+
+/** The same words as if the other spoke: "I can't connect my mount". */
+export const asIfOwn = (text: string, { who }: Another): string =>
+  [...namingForms(who), ...OTHER_FORMS]
+    .reduce((said, [form, own]) => said.replace(form, own), text)
     .replace(
       /\bI (goes|uses|gets|sees|connects|runs|tries|wants|needs|has)\b/gu,
       (_, verb: string) => `I ${OF_ONESELF.get(verb) ?? verb.replace(/s$/u, '')}`,
     );
-};
-const OF_ONESELF = tableOf({ goes: 'go', has: 'have', tries: 'try' });

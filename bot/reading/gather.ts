@@ -121,11 +121,9 @@ export const gather = (
   const shareWay = (a: string, b: string): boolean =>
     families.family(a).some((way) => families.family(b).includes(way));
   const others = otherWays(all, text, shareWay);
-  const { path, aside } = settlePath(
-    all.filter((finding) => !others.has(finding)),
-    families,
-  );
-  const findings = all.filter((finding) => !aside.has(finding) && !others.has(finding));
+  const inHand = all.filter((finding) => !others.has(finding));
+  const { path, aside } = settlePath(inHand, families);
+  const findings = inHand.filter((finding) => !aside.has(finding));
   const claims = claimsOf(findings);
   const facts: ReadFact[] = [];
   const understood: Understood[] = [];

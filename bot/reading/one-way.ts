@@ -1,6 +1,7 @@
 /** Which of the ways that a text names are the one in hand: not one that is over or lies unused, nor one that does well beside another that fails. */
 import type { Finding } from './finding.js';
 import { isOfWorking } from './one-system.js';
+import { stretchBefore } from './stretch.js';
 
 /** So far a sentence and the next reach at most, either way. */
 const REACH = 160;
@@ -44,11 +45,7 @@ interface Around {
 
 const aroundOf = (text: string, { span }: Finding): Around => {
   const [after = '', next = ''] = text.slice(span.end, span.end + REACH).split(SENTENCE_ENDS);
-  const before =
-    text
-      .slice(Math.max(0, span.start - REACH), span.start)
-      .split(SENTENCE_ENDS)
-      .at(-1) ?? '';
+  const before = stretchBefore(text, span.start, REACH, SENTENCE_ENDS);
   return { before, upTo: `${before}${text.slice(span.start, span.end)}`, after, next };
 };
 

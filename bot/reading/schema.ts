@@ -196,7 +196,6 @@ export type SayingEntry = z.infer<typeof sayingSchema>;
 export type FamilyEntry = z.infer<typeof familySchema>;
 export type WordedAnswersEntry = z.infer<typeof wordedAnswersSchema>;
 export type DeedsEntry = z.infer<typeof deedsSchema>;
-
 /** What evidence and sayings have in common. */
 export type Told = Pick<EvidenceEntry, 'id' | 'answers' | 'or' | 'suggests' | 'system' | 'client' | 'path'>;
 

@@ -1,4 +1,5 @@
 /** Whether what a member says was done are the steps of the remedy on show, told at once or by and by: its kind of deed, on one of its things. */
+import { onceOf } from '../../ground/once.js';
 import { curedByDeed, deedKindsIn, tellingMarks, type DeedKind } from '../../reading/index.js';
 import { thingsNamed, type FaultEntry } from '../../triage/index.js';
 import { lastSaidToRemedy } from './last-said.js';
@@ -65,12 +66,13 @@ export interface DeedAlike {
   readonly mayBe: (fault: FaultEntry) => boolean;
 }
 
+const kindsOf = onceOf(({ title, remedy: { steps, otherwise } }: FaultEntry) =>
+  deedKindsIn(`${title}. ${JSON.stringify([steps, otherwise])}`),
+);
+
 export const deedAlike = ({ before: { situation, belief } }: Began, text: string): DeedAlike => {
   const told = [...deedKindsIn(deedOf(text))];
-  const isOfKind = ({ title, remedy: { steps, otherwise } }: FaultEntry): boolean => {
-    const own = deedKindsIn(`${title}. ${JSON.stringify([steps, otherwise])}`);
-    return told.some((kind) => own.has(kind));
-  };
+  const isOfKind = (fault: FaultEntry): boolean => told.some((kind) => kindsOf(fault).has(kind));
   const isLikely = ({ id }: FaultEntry): boolean =>
     (belief.probabilities[situation.faultIndex.get(id) ?? -1] ?? 0) >= LIKELY;
   return { isDeed: told.length > 0, isOfKind, mayBe: (fault) => isLikely(fault) && isOfKind(fault) };

@@ -5,12 +5,13 @@
 
 const POLITE =
   "(?:[ ,.!]+(?:please|thanks?|thank you|cheers|ta|sure|fine|of course|do|go on|go ahead|count(?: it| that| this)?|good ?night|bye|you (?:may|can)|that(?:['\u2019]?s| is) (?:fine|ok)|just end|rather not|not this one))*";
+const LEAD = '(?:(?:thanks?|thank you|thx|cheers|ta|ok|right|so)[ ,.!]+)*';
 const YES = new RegExp(
-  `^(?:(?:thanks?|thank you|thx|cheers|ta|ok|right|so)[ ,.!]+)*(?:yes|yeah|yep|yup|sure|of course|ok|okay|please do|go ahead|count it|you may)${POLITE}[ .!]*$`,
+  `^${LEAD}(?:yes|yeah|yep|yup|sure|of course|ok|okay|please do|go ahead|count it|you may)${POLITE}[ .!]*$`,
   'iu',
 );
 const NO = new RegExp(
-  `^(?:(?:thanks?|thank you|thx|cheers|ta|ok|right|so)[ ,.!]+)*(?:no|nope|nah|better not|please don['\u2019]?t|rather not|don['\u2019]?t count it|do not count it)${POLITE}[ .!]*$`,
+  `^${LEAD}(?:no|nope|nah|better not|please don['\u2019]?t|rather not|don['\u2019]?t count it|do not count it)${POLITE}[ .!]*$`,
   'iu',
 );
 const OTHER =

@@ -1,4 +1,5 @@
 /** Words that say no more than that their writer cannot tell. */
+import { onceOf } from '../../ground/once.js';
 
 const BEFORE = '(?:(?:um+|er+|hm+|sorry|oh|well|honestly|no|ok|okay|i think)[,.]? )*';
 const CANNOT_TELL = [
@@ -31,10 +32,10 @@ const HAS =
 const WHERE =
   '(?: (?:on|in|at|for|to|near|by|here|there|it|its|mine|this|that|them|one|thing|the|my|me|hand|adapter|cable|lead|plug|box|all|be|seen|see|anywhere|whatsoever|i|can|could|with|us|found|tonight))*';
 
-/** "There is no light on it", "i have no meter": the thing that the look needs is not there, or not seen; never that it stays dark. */
-export const saysNone = (things: readonly string[], text: string): boolean => {
-  const said = text.trim().toLowerCase();
-  if (things.length === 0 || said.length > LONGEST) return false;
+const DENIES = /\b(?:no|not|none|without|zero|cannot)\b|n['\u2019]?t\b/u;
+
+/** Written out once for the things of each question. */
+const noneFormsOf = onceOf((things: readonly string[]): readonly RegExp[] => {
   const thing = `(?:other |second |spare |single |such |own |little )*(?:${things.join('|')})s?`;
   const end = `${WHERE}[ .!?\u2026]*$`;
   const before = `^${BEFORE}(?:but |and |sorry |hm |well )*`;
@@ -60,5 +61,12 @@ export const saysNone = (things: readonly string[], text: string): boolean => {
       `${before}(?:no|without|not a|zero) ${thing} (?:on|at|to|here|there|in|that|anywhere|whatsoever)\\b${end}`,
       'u',
     ),
-  ].some((pattern) => pattern.test(said) && /\b(?:no|not|none|without|zero|cannot)\b|n['\u2019]?t\b/u.test(said));
+  ];
+});
+
+/** "There is no light on it", "i have no meter": the thing that the look needs is not there, or not seen; never that it stays dark. */
+export const saysNone = (things: readonly string[], text: string): boolean => {
+  const said = text.trim().toLowerCase();
+  if (things.length === 0 || said.length > LONGEST || !DENIES.test(said)) return false;
+  return noneFormsOf(things).some((form) => form.test(said));
 };

@@ -74,6 +74,9 @@ const isOwn = (clauses: readonly Clause[]): boolean =>
 
 type Entry = Finding['entry'];
 
+/** What other messages are like speaks against no answer to it. */
+const standsAsSaid = (check: string): boolean => holdsSeveral(check) || keepsFromHarm(check);
+
 const NONE: Liked = {
   weighed: (findings) => findings,
   judged: ({ facts, understood }) => ({ facts, understood, perhaps: [] }),
@@ -99,7 +102,7 @@ export const likenessOf = (
     return rival >= RIVAL && rival >= TIMES * own;
   };
   const isUnlike = ({ check, name }: Answer): boolean => {
-    if (!isOpen(name) || holdsSeveral(check) || keepsFromHarm(check)) return false;
+    if (!isOpen(name) || standsAsSaid(check)) return false;
     const own = probabilityOf(name);
     // "When I slew, and when it is left alone": one does not speak against the other.
     return own < UNLIKE || (!holdsEither(check) && isRivalled(check, own));
@@ -157,8 +160,7 @@ export const likenessOf = (
       const isJudged = ({ what, answer, by, sureness }: ReadFact): boolean =>
         by === 'words' &&
         sureness < BEYOND_DOUBT &&
-        !holdsSeveral(what) &&
-        !keepsFromHarm(what) &&
+        !standsAsSaid(what) &&
         printed?.has(what) === false &&
         isOpen(`${what}.${answer}`);
       const least = (fact: ReadFact): number =>

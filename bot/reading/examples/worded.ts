@@ -25,7 +25,6 @@ const wordsOf = (clauses: readonly Clause[]): readonly string[] =>
 /** Whether the clauses name what the answer cannot be told without, and do not list it as absent. */
 export const isWorded = (check: string, answer: string, clauses: readonly Clause[]): boolean => {
   const needs = NEEDS.get(`${check}.${answer}`) ?? NEEDS.get(check);
-  const words = needs === undefined && check !== OF_MESSAGE ? [] : wordsOf(clauses);
-  if (needs !== undefined) return words.some((word) => needs.test(word));
-  return check !== OF_MESSAGE || answer === 'connects' || !LISTED_AS_NONE.test(words.join(' '));
+  if (needs !== undefined) return wordsOf(clauses).some((word) => needs.test(word));
+  return check !== OF_MESSAGE || answer === 'connects' || !LISTED_AS_NONE.test(wordsOf(clauses).join(' '));
 };

@@ -4,7 +4,7 @@
  */
 import { withoutOutAndIn } from './out-and-in.js';
 import { rememberLines } from '../lately.js';
-import { curedByDeed, tellsSuccess } from './cured-by-deed.js';
+import { curedByDeed, plainBreath, tellsSuccess } from './cured-by-deed.js';
 import { doingsNow, type Doing } from './does-what-failed.js';
 import { hedgesCure } from './hedged-cure.js';
 import { heldFor } from './held-for.js';
@@ -74,12 +74,6 @@ const LINK_VERB =
 const WHOLE =
   /\b(?:works?|working|worked|fixed|sorted|solved|cured|mended|fine|good|great|perfect\w*|ok|okay|well|did it|the trick|was it|success|normal|goes|runs?|running|done)\b/u;
 
-const plain = (breath: string): string =>
-  breath
-    .toLowerCase()
-    .replace(/[^\p{L}\d'\u2019+:-]+/gu, ' ')
-    .trim();
-
 /** "The error is gone", "no more drops". */
 const GONE = new RegExp(
   `\\b(?:${TROUBLES}|message|warning|box|no (?:response|reply|answer)|drift\\w*|offset|it)s? (?:is |are |has |have )?(?:all |now )?(?:gone|disappeared|vanished)(?: now| away)?$|^(?:and )?(?:no|not (?:a|one)|zero|without(?: a| any| one)?)(?: single| more)* (?:${TROUBLES}|drift\\w*|access denied|no response)(?: .*)?$`,
@@ -101,9 +95,10 @@ const doingsOf = (breath: string): readonly Doing[] => {
 const NO_DOINGS: ReadonlySet<Doing> = new Set();
 const STARS = new RegExp(`\\b${STAR}\\b`, 'u');
 
-const isSureOf = (text: string, breaths: readonly string[], at: number): boolean => {
+/** @param isSo which of the breaths say that it goes */
+const isSureOf = (text: string, breaths: readonly string[], isSo: readonly boolean[]): boolean => {
   if (DOUBTED.test(text) || hedgesCure(text)) return false;
-  const isSo = breaths.map((breath, i) => i >= at && saysSuccess(breath));
+  const at = isSo.indexOf(true);
   const left = breaths.map((breath) => breath.replace(HARMLESS, ' '));
   const isBound = left.some((breath, i) => isSo[i] === true && BOUND.test(breath));
   const isSpoiled = left.some((breath, i) => (i < at ? TROUBLE_AHEAD : TROUBLE_NOW).test(breath));
@@ -118,11 +113,11 @@ const gradeIn = (text: string): CureGrade => {
   if (isNoGoodNow(text)) return { grade: 'none', doings: NO_DOINGS };
   const breaths = text
     .split(BREATHS)
-    .map(plain)
+    .map(plainBreath)
     .filter((breath) => breath !== '');
-  const at = breaths.findIndex(saysSuccess);
-  if (at < 0 || !isSureOf(text, breaths, at)) return { grade: 'open', doings: NO_DOINGS };
-  const told = breaths.slice(at).filter(saysSuccess).map(doingsOf);
+  const isSo = breaths.map(saysSuccess);
+  if (!isSo.includes(true) || !isSureOf(text, breaths, isSo)) return { grade: 'open', doings: NO_DOINGS };
+  const told = breaths.filter((_, i) => isSo[i]).map(doingsOf);
   // One word on the whole is one on each part of it.
   const doings = told.some((one) => one.length === 0) ? NO_DOINGS : new Set(told.flat());
   return { grade: 'sure', doings };

@@ -127,13 +127,14 @@ const COMES_AND_GOES =
 
 const LONGEST_WORDS = 45;
 
-const plain = (breath: string): string =>
+/** In small letters and without marks. */
+export const plainBreath = (breath: string): string =>
   breath
     .toLowerCase()
     .replace(/[^\p{L}\d'\u2019+:-]+/gu, ' ')
     .trim();
 
-/** Whether a breath, in small letters and without marks, says that it goes as it should. */
+/** Whether a plain breath says that it goes as it should. */
 export const tellsSuccess = (breath: string): boolean => {
   if (CAME_ED.test(breath)) return true;
   if (DID_IT.test(breath)) return true;
@@ -148,7 +149,7 @@ const deedIn = (text: string): DeedTold => {
   const breaths = said
     .replace(ASIDE, ' ')
     .split(BREATHS)
-    .map((own) => ({ own, bare: plain(own) }))
+    .map((own) => ({ own, bare: plainBreath(own) }))
     .filter(({ bare }) => bare !== '');
   const told = breaths.map(({ bare }) => tellsSuccess(bare));
   const first = told.indexOf(true);

@@ -15,7 +15,4 @@ const NEW_TROUBLE = new RegExp(
 const OVER = /\b(?:no longer|any ?more|used to|stopped|ceased|without|never|at first|before|instead of)\b/iu;
 
 export const tellsNewTrouble = (text: string): boolean =>
-  text.split(/[.!?\n]+/u).some((sentence) => {
-    const found = NEW_TROUBLE.exec(sentence);
-    return found !== null && !OVER.test(sentence);
-  });
+  text.split(/[.!?\n]+/u).some((sentence) => NEW_TROUBLE.test(sentence) && !OVER.test(sentence));

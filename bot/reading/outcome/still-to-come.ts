@@ -15,9 +15,9 @@ const PATTERNS = [
   '\\bwait(?:ing)? (?:for|on) (?:the |my |a |an |it |his )(?!mount|scope|telescope|star|program)[^.;!?]{0,40}\\b(?:to (?:come|arrive|turn up|get here)|delivery|parcel|post)\\b',
   "(?:\\bnot|n['\u2019]?t|\\byet to) (?:(?:here|there|come) yet|yet (?:here|there|come)|(?:yet )?(?:arrived?|delivered|turned up))\\b",
   `\\b(?:comes?|coming|arrives?|arriving|due|delivered|delivery|gets? here|turns? up|be here|here)(?: (?!up\\b|on\\b|off\\b)\\w+)? (?:on |in |by |with |is )?(?:${DAY}|the post\\b)`,
-  `\\b${WILL} (?:\\w+ )?${GET} (?:${THING}|\\w)`,
-  `\\b(?:will|i['\u2019]?ll|we['\u2019]?ll|going to|gonna|getting|buying|borrowing|fetching|collecting|picking up)(?: get)? [^.;!?]{0,40}\\b(?:${DAY})`,
-  `\\b${LEND} (?:me |us )?(?:one|${THING})[^.;!?]{0,30}\\b(?:${DAY})`,
+  `\\b${WILL} (?:\\w+ )?${GET} \\w`,
+  `\\b(?:will|i['\u2019]?ll|we['\u2019]?ll|going to|gonna|getting|buying|borrowing|fetching|collecting|picking up)(?: get)? [^.;!?]{0,40}\\b${DAY}`,
+  `\\b${LEND} (?:me |us )?${THING}[^.;!?]{0,30}\\b${DAY}`,
   `\\b(?:one|another|new \\w+|replacement)\\b[^.;!?]{0,30}\\b(?:coming|comes|on (?:its|the) way)\\b`,
 ];
 const ON_ITS_WAY = new RegExp(PATTERNS.join('|'), 'iu');
