@@ -226,7 +226,9 @@ const following = (
   known: Known,
   { isStrict }: Pick<Beside, 'isStrict'>,
 ): LineRead | null => {
-  const ofIt = aboutIt(before, said.rest, known, { isStrict }) ?? aboutIt(before, said.mended, known, { isStrict });
+  const ofIt =
+    aboutIt(before, said.rest, known, { isStrict }) ??
+    (said.mended === said.rest ? null : aboutIt(before, said.mended, known, { isStrict }));
   if (ofIt !== null) return { line: ofIt };
   const isSure = said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest) || isTarget(said.rest, known);
   if (isStrict && !(said.isLed && isSure)) return null;
