@@ -1,7 +1,8 @@
 /** What a polar axis so far off does to a picture that nobody guides: the drift, and how long a frame may be. */
 import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../pointing/pole/polar-drift.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
-import { numbersIn } from './kit-numbers.js';
+import { numberIn, numbersIn } from './kit-numbers.js';
+import { PIXEL, pixelArcsec, USUAL_PIXEL_UM } from './pixel-scale.js';
 
 const OF_AXIS = /\b(?:polar|pole|misalign\w*|pa)\b|\baxis\b.{0,20}\boff\b|\boff\b.{0,12}\baxis\b/u;
 const ASKS =
@@ -37,11 +38,6 @@ const exposureIn = (plain: string): number | null => {
   return minutes > 0 && minutes <= MOST_MINUTES ? minutes : null;
 };
 
-const ARCSEC_PER_RADIAN = 206_264.8;
-/** Of a common camera; common practice, no source. */
-const USUAL_PIXEL_UM = 4;
-const PIXEL = /(?<![\d.])(\d{1,2}(?:\.\d+)?) ?(?:um|µm|μm|microns?|micrometers?|micrometres?)\b/u;
-
 const short = (value: number): string => String(Number(value.toFixed(value < 10 ? 1 : 0)));
 const lasting = (minutes: number): string =>
   minutes < 1.5 ? `${Math.round(minutes * 60)} s` : `${short(minutes)} min`;
@@ -49,10 +45,9 @@ const lasting = (minutes: number): string =>
 const pixelWords = (plain: string, perMinuteArcsec: number): string => {
   const { focalMm } = numbersIn(plain);
   if (focalMm === null) return '';
-  const told = PIXEL.exec(plain)?.[1];
-  const pixelUm = Number(told ?? USUAL_PIXEL_UM);
-  const pixelArcsec = (ARCSEC_PER_RADIAN * pixelUm) / (focalMm * 1000);
-  return ` At ${Math.round(focalMm)} mm a pixel of ${short(pixelUm)} µm is ${Number(pixelArcsec.toFixed(2))}″: it drifts across one in ${lasting(pixelArcsec / perMinuteArcsec)}.`;
+  const pixelUm = numberIn(plain, PIXEL) ?? USUAL_PIXEL_UM;
+  const arcsec = pixelArcsec(pixelUm, focalMm);
+  return ` At ${Math.round(focalMm)} mm a pixel of ${short(pixelUm)} µm is ${Number(arcsec.toFixed(2))}″: it drifts across one in ${lasting(arcsec / perMinuteArcsec)}.`;
 };
 
 /** Of drift that hardly shows, as `pole` has it, and less. */

@@ -1,6 +1,7 @@
 /** Which of two looks the larger at an hour: the discs of planets and the Moon as they are then, the listed sizes of the rest. */
 import type { Target } from '../../catalogue/index.js';
 import { capital } from '../../reply/wording.js';
+import { ARCSEC_PER_RADIAN } from '../../sky/angles.js';
 import { moonDistanceKm } from '../../sky/moon.js';
 import { planetLook } from '../../sky/planet-look.js';
 import type { UtcMs } from '../../sky/types.js';
@@ -9,7 +10,6 @@ import type { Pair, Stand } from './pair.js';
 /** Mean radii (IAU), and the Sun's at its mean distance. */
 const MOON_RADIUS_KM = 1737.4;
 const SUN_DIAMETER_ARCSEC = 1919;
-const ARCSEC_PER_RADIAN = 206_264.806;
 const ARCSEC_PER_ARCMIN = 60;
 
 /** Across the longer way, in arcseconds; null for a point of light or what no list has. */
