@@ -1,5 +1,5 @@
 /** What a polar axis so far off does to a picture that nobody guides: the drift, and how long a frame may be. */
-import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../pointing/pole/polar-drift.js';
+import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec, HARDLY_SHOWS_ARCSEC } from '../../pointing/pole/polar-drift.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { numberIn, numbersIn } from './kit-numbers.js';
 import { PIXEL, pixelArcsec, USUAL_PIXEL_UM } from './pixel-scale.js';
@@ -50,8 +50,8 @@ const pixelWords = (plain: string, perMinuteArcsec: number): string => {
   return ` At ${Math.round(focalMm)} mm a pixel of ${short(pixelUm)} µm is ${Number(arcsec.toFixed(2))}″: it drifts across one in ${lasting(arcsec / perMinuteArcsec)}.`;
 };
 
-/** Of drift that hardly shows, as `pole` has it, and less. */
-const BEARABLE_ARCSEC = 2;
+/** Of one frame, where none is told. */
+const USUAL_MINUTES = 5;
 
 /** @param plain in lower case; null: no such thing is asked, or how far it is off is not told */
 export const polarFigures = (plain: string): Outcome | null => {
@@ -61,16 +61,16 @@ export const polarFigures = (plain: string): Outcome | null => {
   const perMinuteArcsec = greatestDeclinationDriftArcsec(arcmin, 1);
   const minutes = exposureIn(plain);
   const drift = `${short(perMinuteArcsec)}″ a minute`;
-  const longest = lasting(BEARABLE_ARCSEC / perMinuteArcsec);
-  const isBorne = minutes !== null && greatestDeclinationDriftArcsec(arcmin, minutes) <= BEARABLE_ARCSEC;
+  const longest = lasting(HARDLY_SHOWS_ARCSEC / perMinuteArcsec);
+  const isBorne = minutes !== null && greatestDeclinationDriftArcsec(arcmin, minutes) <= HARDLY_SHOWS_ARCSEC;
   const first =
     minutes === null
       ? `At most about ${longest} unguided`
       : `${isBorne ? 'Good enough' : 'Too far off'} for ${lasting(minutes)}: up to ${short(greatestDeclinationDriftArcsec(arcmin, minutes))}″ of drift. ${longest} is the most`;
-  const needed = minutes === null ? 5 : minutes;
+  const needed = minutes ?? USUAL_MINUTES;
   return reply({
     title: `Polar axis ${short(arcmin)}′ off`,
-    summary: `${first} for ${BEARABLE_ARCSEC}″, the drift that hardly shows: with the axis ${short(arcmin)}′ off a star drifts by up to ${drift} in declination.${pixelWords(plain, perMinuteArcsec)} For ${lasting(needed)} the axis should be within ${short(allowedPolarErrorArcmin(BEARABLE_ARCSEC, needed))}′.`,
+    summary: `${first} for ${HARDLY_SHOWS_ARCSEC}″, the drift that hardly shows: with the axis ${short(arcmin)}′ off a star drifts by up to ${drift} in declination.${pixelWords(plain, perMinuteArcsec)} For ${lasting(needed)} the axis should be within ${short(allowedPolarErrorArcmin(HARDLY_SHOWS_ARCSEC, needed))}′.`,
     notes: [
       'The worst case: 15.04″ of turn a second, times the error as an angle; at other hour angles it is less. The mount’s own periodic error often trails stars sooner.',
     ],
