@@ -1,5 +1,9 @@
 /** What a polar axis so far off does to a picture that nobody guides: the drift, and how long a frame may be. */
-import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec, HARDLY_SHOWS_ARCSEC } from '../../pointing/pole/polar-drift.js';
+import {
+  allowedPolarErrorArcmin,
+  greatestDeclinationDriftArcsec,
+  HARDLY_SHOWS_ARCSEC,
+} from '../../pointing/pole/polar-drift.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { numberIn, numbersIn } from './kit-numbers.js';
 import { PIXEL, pixelArcsec, USUAL_PIXEL_UM } from './pixel-scale.js';
