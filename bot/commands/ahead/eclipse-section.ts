@@ -63,12 +63,11 @@ export const eclipses = (seen: readonly Eclipse[], question: Question): Section 
 
 /** The one that is told first: of the day that is named, else as counted; what is only shaded where there is no other. */
 const chosenOf = (seen: readonly Eclipse[], question: Question): Eclipse | undefined => {
-  const { later = 0, shape = null } = question;
-  const day = question.night ?? null;
+  const { later = 0, night: day = null } = question;
   if (day !== null) return seen.find((eclipse) => isOfDay(eclipse, day)) ?? seen.find(isNoticed);
   const counted = countedOf(question, seen)[later];
   if (counted !== undefined || later > 0) return counted;
-  return (shape === null ? undefined : seen.find(isNoticed)) ?? seen[0];
+  return seen.find(isNoticed) ?? seen[0];
 };
 
 /** That one and no other, where one alone is asked for. */
@@ -104,16 +103,16 @@ const laterSummary = (seen: readonly Eclipse[], question: Question, told: (eclip
 /** The next of a shape, and where none is, the next of any. */
 const shapedSummary = (
   seen: readonly Eclipse[],
+  first: Eclipse,
   question: Question & { readonly shape: NonNullable<Question['shape']> },
   told: (eclipse: Eclipse) => string,
 ): string => {
   const { shape } = question;
   const [ofShape] = countedOf(question, seen);
-  const other = seen.find(isNoticed) ?? seen[0];
+  const other = seen.find(isNoticed) ?? first;
   const called = shape === 'annular' ? 'one that is a ring here' : `${shape} one`;
   if (ofShape !== undefined) return `Next ${called}: ${told(ofShape)}.`;
-  const none = `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead.`;
-  return other === undefined ? none : `${none} Next: ${told(other)}.`;
+  return `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead. Next: ${told(other)}.`;
 };
 
 /** The next that anybody notices, and what only shades the Moon before it. */
@@ -155,5 +154,7 @@ export const eclipseSummary = (seen: readonly Eclipse[], question: Question): st
   };
   if (night !== null) return daySummary(seen, { ...question, night }, told);
   if (later > 0) return laterSummary(seen, question, told);
-  return shape === null ? nextSummary(seen, first, question, told) : shapedSummary(seen, { ...question, shape }, told);
+  return shape === null
+    ? nextSummary(seen, first, question, told)
+    : shapedSummary(seen, first, { ...question, shape }, told);
 };
