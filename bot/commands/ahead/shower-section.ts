@@ -101,11 +101,12 @@ const headlineOf = (question: Question, great: readonly ShowerHere[]): string | 
 
 /** "Perseids" are not the September ones, where those of that very name come too. */
 const calledSo = ({ about }: Question, all: readonly ShowerHere[]): readonly ShowerHere[] => {
-  const whole = all.filter(({ shower }) =>
-    namedIn(about ?? '').some((named) => shower.name.toLowerCase().replace(/s$/u, '') === named.replace(/s$/u, '')),
-  );
-  return whole.length > 0 && namedIn(about ?? '').length === 1 ? whole : all;
+  const [named, ...others] = about === null ? [] : namedIn(about);
+  if (named === undefined || others.length > 0) return all;
+  const whole = all.filter(({ shower }) => inSingular(shower.name.toLowerCase()) === inSingular(named));
+  return whole.length > 0 ? whole : all;
 };
+const inSingular = (name: string): string => name.replace(/s$/u, '');
 
 /** A year's showers, and those of the years after where one after the next is asked for by its name. */
 const showersIn = (question: Question): readonly ShowerHere[] => {
