@@ -32,16 +32,11 @@ const MOST_SHOWN = 5;
 
 const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
 
-/** The brightest, planets always among them; of what shines steadily they stand first. */
-const shownOf = <One extends Placed>(
-  there: readonly One[],
-  isSteady: boolean,
-  order: (a: Placed, b: Placed) => number,
-): readonly One[] => {
+/** The likeliest, planets always among them; of what shines steadily they stand first. */
+const shownOf = <One extends Placed>(there: readonly One[], isSteady: boolean): readonly One[] => {
   const planets = there.filter(isPlanet);
   const others = there.filter((one) => !isPlanet(one)).slice(0, Math.max(0, MOST_SHOWN - planets.length));
-  const shown = [...planets, ...others];
-  return isSteady ? shown : shown.sort(order);
+  return isSteady ? [...planets, ...others] : there.filter((one) => isPlanet(one) || others.includes(one));
 };
 
 /** Higher than this nobody says which way it stands; common practice, no source. */
@@ -164,11 +159,11 @@ const factOf = (one: Placed): Fact => ({
 });
 
 /** Whatever it was that shone: beside the Moon all else is faint. Null: it does not stand there. */
-const moonFirst = (seen: readonly Placed[], isThing: boolean | undefined, litFraction: number): string | null => {
+const moonFirst = (seen: readonly Placed[], observer: Observer, utcMs: UtcMs): string | null => {
   const moon = seen.find(({ target }) => target.kind === 'moon');
   const next = seen.find(({ target }) => target.kind !== 'moon');
-  if (moon === undefined || isThing !== true) return null;
-  const lit = Math.round(litFraction * 100);
+  if (moon === undefined) return null;
+  const lit = Math.round(moonAt(observer, utcMs).illuminatedFraction * 100);
   const other = next === undefined ? '' : ` If it was a star: ${nameWithAlias(next.target)}, ${placeOfOne(next)}.`;
   return `Most likely the Moon, ${lit} % lit: ${placeOfOne(moon)}.${other}`;
 };
@@ -245,8 +240,7 @@ export const bright = defineCommand({
     const towards = request.options.towards ?? null;
     const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > DAY_SUN_DEG;
     const isThere = standsTowards(towards, observer);
-    const { height } = request.options;
-    const order = orderOf(towards, request.options.colour);
+    const { height, colour } = request.options;
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
     const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
@@ -256,10 +250,9 @@ export const bright = defineCommand({
         ({ target, at }) =>
           at.altitudeDeg >= LEAST_DEG && isSoHigh(at.altitudeDeg) && isThere({ target, bestUtcMs: utcMs }),
       )
-      .sort(order);
+      .sort(orderOf(towards, colour));
     const isSteady = request.options.steady === true;
-    const { colour } = request.options;
-    const shown = shownOf(there, isSteady, order);
+    const shown = shownOf(there, isSteady);
     const isColourThere = there.some(({ target }) => colourOf(target) === colour);
     const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
@@ -274,7 +267,7 @@ export const bright = defineCommand({
       title: `Bright ${side}, ${when}`,
       level: first === undefined || day.isDay ? 'info' : 'good',
       summary: day.before(
-        moonFirst(seen, request.options.thing, moonAt(observer, utcMs).illuminatedFraction) ??
+        (request.options.thing === true ? moonFirst(seen, observer, utcMs) : null) ??
           `${constellation}${summaryOf(first, { isSteady, colour, isColourThere, side, isOverhead, isDay })}`,
       ),
       facts: seen.map(factOf),
