@@ -76,12 +76,13 @@ const dimmed = ({ magnitude, at }: Placed): number =>
 const ASIDE_DEG = 90;
 
 /** A planet beside the part of the sky that was named. */
-const planetAside = (deps: Deps, observer: Observer, utcMs: UtcMs, towards: Towards | null): string | null => {
+const planetAside = (planets: readonly Placed[], towards: Towards | null): string | null => {
   if (towards === null || towards === 'overhead') return null;
-  const [one] = wanderers(deps, utcMs)
-    .filter(({ target, magnitude }) => target.kind === 'planet' && magnitude <= FAINTEST_MAG)
-    .map((planet) => ({ ...planet, at: horizontalOf(planet.target.body, observer, utcMs) }))
-    .filter(({ at }) => at.altitudeDeg >= LEAST_DEG && offDeg(towards, at) <= ASIDE_DEG)
+  const [one] = planets
+    .filter(
+      ({ magnitude, at }) =>
+        magnitude <= FAINTEST_MAG && at.altitudeDeg >= LEAST_DEG && offDeg(towards, at) <= ASIDE_DEG,
+    )
     .sort((a, b) => offDeg(towards, a.at) - offDeg(towards, b.at));
   return one === undefined
     ? null
@@ -93,25 +94,17 @@ const OUTSHINES_MAG = 2.5;
 const NEAR_ASIDE_DEG = 60;
 
 /** A planet that outshines all that stands where it was said, and stands not far from there; null: none. */
-const outshining = (
-  deps: Deps,
-  observer: Observer,
-  utcMs: UtcMs,
-  { towards, seen }: { readonly towards: Towards | null; readonly seen: readonly Placed[] },
-): Placed | null => {
+const outshining = (planets: readonly Placed[], seen: readonly Placed[], towards: Towards | null): Placed | null => {
   if (towards === null || towards === 'overhead') return null;
   const brightest = Math.min(FAINTEST_MAG, ...seen.map(({ magnitude }) => magnitude));
   return (
-    wanderers(deps, utcMs)
-      .map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }))
-      .find(
-        ({ target, magnitude, at }) =>
-          target.kind === 'planet' &&
-          magnitude < brightest - OUTSHINES_MAG &&
-          at.altitudeDeg >= LEAST_DEG &&
-          !isTowards(towards, at) &&
-          offDeg(towards, at) <= NEAR_ASIDE_DEG,
-      ) ?? null
+    planets.find(
+      ({ magnitude, at }) =>
+        magnitude < brightest - OUTSHINES_MAG &&
+        at.altitudeDeg >= LEAST_DEG &&
+        !isTowards(towards, at) &&
+        offDeg(towards, at) <= NEAR_ASIDE_DEG,
+    ) ?? null
   );
 };
 
@@ -243,9 +236,12 @@ export const bright = defineCommand({
     const { height, colour } = request.options;
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
-    const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
-      .filter(({ magnitude }) => magnitude <= (isDay ? FAINTEST_BY_DAY_MAG : FAINTEST_MAG))
-      .map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }))
+    const placed = (ones: readonly Bright[]): readonly Placed[] =>
+      ones.map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }));
+    const isBright = ({ magnitude }: Bright): boolean => magnitude <= (isDay ? FAINTEST_BY_DAY_MAG : FAINTEST_MAG);
+    const moving = placed(wanderers(deps, utcMs));
+    const planets = moving.filter(isPlanet);
+    const there = [...moving.filter(isBright), ...placed(brightStars(deps).filter(isBright))]
       .filter(
         ({ target, at }) =>
           at.altitudeDeg >= LEAST_DEG && isSoHigh(at.altitudeDeg) && isThere({ target, bestUtcMs: utcMs }),
@@ -254,7 +250,7 @@ export const bright = defineCommand({
     const isSteady = request.options.steady === true;
     const shown = shownOf(there, isSteady);
     const isColourThere = there.some(({ target }) => colourOf(target) === colour);
-    const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
+    const brighter = colour === undefined ? outshining(planets, there, towards) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
     const side = sideOf(towards);
     const when = formatLocalDateTime(utcMs, zone);
@@ -262,7 +258,7 @@ export const bright = defineCommand({
     const isOverhead = towards === 'overhead';
     const constellation = overheadWords(observer, utcMs, isOverhead && !isDay);
     const day = brightByDay(observer, utcMs, towards);
-    const aside = isSteady ? planetAside(deps, observer, utcMs, towards) : null;
+    const aside = isSteady ? planetAside(planets, towards) : null;
     return reply({
       title: `Bright ${side}, ${when}`,
       level: first === undefined || day.isDay ? 'info' : 'good',
