@@ -1,5 +1,5 @@
 /** The meteor showers that people watch: when each is best here, how high its radiant stands then, and what the Moon does. */
-import { MS_PER_DAY } from '../ground/durations.js';
+import { MS_PER_DAY, MS_PER_YEAR } from '../ground/durations.js';
 import { tableOf } from '../ground/table-of.js';
 import { moonAt } from '../sky/moon.js';
 import { localDateOfNight, nightOf, type TimeSpan } from '../sky/night.js';
@@ -107,7 +107,6 @@ export interface ShowerHere {
 
 const DEG_PER_DAY = 360 / 365.2422;
 const STEP_MS = 1_200_000;
-const YEAR_MS = 365.25 * MS_PER_DAY;
 
 const darkSpan = (observer: Observer, night: TimeSpan): TimeSpan | null => {
   const { nautical, civil } = twilights(observer, night.startUtcMs, night.endUtcMs);
@@ -199,7 +198,7 @@ export const showersHere = (observer: Observer, { startUtcMs, endUtcMs }: TimeSp
     let maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, startUtcMs);
     // The nearest may just be over; the night of the maximum itself still counts.
     if (maximumUtcMs < startUtcMs - MS_PER_DAY)
-      maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, maximumUtcMs + YEAR_MS);
+      maximumUtcMs = sunAtLongitude(shower.maximumLongitudeDeg, maximumUtcMs + MS_PER_YEAR);
     if (maximumUtcMs >= endUtcMs) return [];
     const here = showerHere(shower, observer, maximumUtcMs, startUtcMs);
     return here === null || here.radiantAltitudeDeg < 5 ? [] : [here];

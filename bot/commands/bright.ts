@@ -32,16 +32,11 @@ const MOST_SHOWN = 5;
 
 const isPlanet = ({ target }: Bright): boolean => target.kind === 'planet';
 
-/** The brightest, planets always among them; of what shines steadily they stand first. */
-const shownOf = <One extends Placed>(
-  there: readonly One[],
-  isSteady: boolean,
-  order: (a: Placed, b: Placed) => number,
-): readonly One[] => {
+/** The likeliest, planets always among them; of what shines steadily they stand first. */
+const shownOf = <One extends Placed>(there: readonly One[], isSteady: boolean): readonly One[] => {
   const planets = there.filter(isPlanet);
   const others = there.filter((one) => !isPlanet(one)).slice(0, Math.max(0, MOST_SHOWN - planets.length));
-  const shown = [...planets, ...others];
-  return isSteady ? shown : shown.sort(order);
+  return isSteady ? [...planets, ...others] : there.filter((one) => isPlanet(one) || others.includes(one));
 };
 
 /** Higher than this nobody says which way it stands; common practice, no source. */
@@ -81,12 +76,13 @@ const dimmed = ({ magnitude, at }: Placed): number =>
 const ASIDE_DEG = 90;
 
 /** A planet beside the part of the sky that was named. */
-const planetAside = (deps: Deps, observer: Observer, utcMs: UtcMs, towards: Towards | null): string | null => {
+const planetAside = (planets: readonly Placed[], towards: Towards | null): string | null => {
   if (towards === null || towards === 'overhead') return null;
-  const [one] = wanderers(deps, utcMs)
-    .filter(({ target, magnitude }) => target.kind === 'planet' && magnitude <= FAINTEST_MAG)
-    .map((planet) => ({ ...planet, at: horizontalOf(planet.target.body, observer, utcMs) }))
-    .filter(({ at }) => at.altitudeDeg >= LEAST_DEG && offDeg(towards, at) <= ASIDE_DEG)
+  const [one] = planets
+    .filter(
+      ({ magnitude, at }) =>
+        magnitude <= FAINTEST_MAG && at.altitudeDeg >= LEAST_DEG && offDeg(towards, at) <= ASIDE_DEG,
+    )
     .sort((a, b) => offDeg(towards, a.at) - offDeg(towards, b.at));
   return one === undefined
     ? null
@@ -98,25 +94,17 @@ const OUTSHINES_MAG = 2.5;
 const NEAR_ASIDE_DEG = 60;
 
 /** A planet that outshines all that stands where it was said, and stands not far from there; null: none. */
-const outshining = (
-  deps: Deps,
-  observer: Observer,
-  utcMs: UtcMs,
-  { towards, seen }: { readonly towards: Towards | null; readonly seen: readonly Placed[] },
-): Placed | null => {
+const outshining = (planets: readonly Placed[], seen: readonly Placed[], towards: Towards | null): Placed | null => {
   if (towards === null || towards === 'overhead') return null;
   const brightest = Math.min(FAINTEST_MAG, ...seen.map(({ magnitude }) => magnitude));
   return (
-    wanderers(deps, utcMs)
-      .map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }))
-      .find(
-        ({ target, magnitude, at }) =>
-          target.kind === 'planet' &&
-          magnitude < brightest - OUTSHINES_MAG &&
-          at.altitudeDeg >= LEAST_DEG &&
-          !isTowards(towards, at) &&
-          offDeg(towards, at) <= NEAR_ASIDE_DEG,
-      ) ?? null
+    planets.find(
+      ({ magnitude, at }) =>
+        magnitude < brightest - OUTSHINES_MAG &&
+        at.altitudeDeg >= LEAST_DEG &&
+        !isTowards(towards, at) &&
+        offDeg(towards, at) <= NEAR_ASIDE_DEG,
+    ) ?? null
   );
 };
 
@@ -164,11 +152,11 @@ const factOf = (one: Placed): Fact => ({
 });
 
 /** Whatever it was that shone: beside the Moon all else is faint. Null: it does not stand there. */
-const moonFirst = (seen: readonly Placed[], isThing: boolean | undefined, litFraction: number): string | null => {
+const moonFirst = (seen: readonly Placed[], observer: Observer, utcMs: UtcMs): string | null => {
   const moon = seen.find(({ target }) => target.kind === 'moon');
   const next = seen.find(({ target }) => target.kind !== 'moon');
-  if (moon === undefined || isThing !== true) return null;
-  const lit = Math.round(litFraction * 100);
+  if (moon === undefined) return null;
+  const lit = Math.round(moonAt(observer, utcMs).illuminatedFraction * 100);
   const other = next === undefined ? '' : ` If it was a star: ${nameWithAlias(next.target)}, ${placeOfOne(next)}.`;
   return `Most likely the Moon, ${lit} % lit: ${placeOfOne(moon)}.${other}`;
 };
@@ -245,23 +233,24 @@ export const bright = defineCommand({
     const towards = request.options.towards ?? null;
     const isDay = horizontalOf(SUN, observer, utcMs).altitudeDeg > DAY_SUN_DEG;
     const isThere = standsTowards(towards, observer);
-    const { height } = request.options;
-    const order = orderOf(towards, request.options.colour);
+    const { height, colour } = request.options;
     const isSoHigh = (altitudeDeg: number): boolean =>
       height === undefined || altitudeDeg < LOW_DEG === (height === 'low');
-    const there = [...wanderers(deps, utcMs), ...brightStars(deps)]
-      .filter(({ magnitude }) => magnitude <= (isDay ? FAINTEST_BY_DAY_MAG : FAINTEST_MAG))
-      .map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }))
+    const placed = (ones: readonly Bright[]): readonly Placed[] =>
+      ones.map((one) => ({ ...one, at: horizontalOf(one.target.body, observer, utcMs) }));
+    const isBright = ({ magnitude }: Bright): boolean => magnitude <= (isDay ? FAINTEST_BY_DAY_MAG : FAINTEST_MAG);
+    const moving = placed(wanderers(deps, utcMs));
+    const planets = moving.filter(isPlanet);
+    const there = [...moving.filter(isBright), ...placed(brightStars(deps).filter(isBright))]
       .filter(
         ({ target, at }) =>
           at.altitudeDeg >= LEAST_DEG && isSoHigh(at.altitudeDeg) && isThere({ target, bestUtcMs: utcMs }),
       )
-      .sort(order);
+      .sort(orderOf(towards, colour));
     const isSteady = request.options.steady === true;
-    const { colour } = request.options;
-    const shown = shownOf(there, isSteady, order);
+    const shown = shownOf(there, isSteady);
     const isColourThere = there.some(({ target }) => colourOf(target) === colour);
-    const brighter = colour === undefined ? outshining(deps, observer, utcMs, { towards, seen: there }) : null;
+    const brighter = colour === undefined ? outshining(planets, there, towards) : null;
     const seen = brighter === null || !isSoHigh(brighter.at.altitudeDeg) ? shown : [brighter, ...shown];
     const side = sideOf(towards);
     const when = formatLocalDateTime(utcMs, zone);
@@ -269,12 +258,12 @@ export const bright = defineCommand({
     const isOverhead = towards === 'overhead';
     const constellation = overheadWords(observer, utcMs, isOverhead && !isDay);
     const day = brightByDay(observer, utcMs, towards);
-    const aside = isSteady ? planetAside(deps, observer, utcMs, towards) : null;
+    const aside = isSteady ? planetAside(planets, towards) : null;
     return reply({
       title: `Bright ${side}, ${when}`,
       level: first === undefined || day.isDay ? 'info' : 'good',
       summary: day.before(
-        moonFirst(seen, request.options.thing, moonAt(observer, utcMs).illuminatedFraction) ??
+        (request.options.thing === true ? moonFirst(seen, observer, utcMs) : null) ??
           `${constellation}${summaryOf(first, { isSteady, colour, isColourThere, side, isOverhead, isDay })}`,
       ),
       facts: seen.map(factOf),

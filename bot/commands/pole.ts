@@ -1,7 +1,7 @@
 /** `pole`: where to point the polar axis, where the pole star stands beside the pole, and how good it needs to be. */
 import { isProblem, problem } from '../ground/problem.js';
 import { UNRELIABLE_COMPASS_NT, magneticNorth, type MagneticNorth } from '../pointing/pole/magnetic-north.js';
-import { allowedPolarErrorArcmin } from '../pointing/pole/polar-drift.js';
+import { allowedPolarErrorArcmin, HARDLY_SHOWS_ARCSEC } from '../pointing/pole/polar-drift.js';
 import { clockFaceText, poleClockHours } from '../pointing/pole/pole-clock.js';
 import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { degrees, hoursMinutesSeconds, isoUtc, magnitudeText, rounded } from '../reply/wording.js';
@@ -18,7 +18,6 @@ const POLE_STARS = {
   south: { id: 'hip104382', name: 'σ Octantis' },
 } as const;
 const USUAL_EXPOSURES_MINUTES = [1, 5, 15] as const;
-const USUAL_DRIFT_ARCSEC = 2;
 
 const arcminText = (arcmin: number): string => {
   if (arcmin >= 10) return `${Math.round(arcmin)}′`;
@@ -76,7 +75,7 @@ export const pole = defineCommand({
     const altitudeDeg = Math.abs(observer.latitudeDeg);
     const azimuthDeg = isSouthern ? 180 : 0;
     const magnetic = magneticNorth(observer, utcMs);
-    const driftArcsec = options.drift ?? USUAL_DRIFT_ARCSEC;
+    const driftArcsec = options.drift ?? HARDLY_SHOWS_ARCSEC;
     const exposures = options.exposure === undefined ? USUAL_EXPOSURES_MINUTES : [options.exposure];
     const direction = isSouthern ? 'south' : 'north';
     const needed = exposures

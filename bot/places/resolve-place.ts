@@ -219,7 +219,10 @@ export const resolvePlace = (places: Places, text: string, near: Spot | null = n
   return {
     problem: 'unknown-place',
     text: shown,
-    nearest: alikeNamed(places, clean),
+    // Dear to look for, and whoever only asks whether it is a place at all needs none.
+    get nearest() {
+      return alikeNamed(places, clean);
+    },
     reason: 'not-found',
   };
 };

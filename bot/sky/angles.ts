@@ -8,6 +8,7 @@ export type Vector3 = readonly [number, number, number];
 export type Matrix3 = readonly [Vector3, Vector3, Vector3];
 
 export const DEGREES_PER_RADIAN = 180 / Math.PI;
+export const ARCSEC_PER_RADIAN = 3600 * DEGREES_PER_RADIAN;
 const RADIANS_PER_DEGREE = Math.PI / 180;
 
 const wrap = (value: number, period: number): number => {

@@ -1,7 +1,7 @@
 /** The Moon as it troubles an observer: where it is, how full, how near a target, and when the dark is free of it. */
 import { AngleBetween, DEG2RAD, RotateVector, Rotation_EQJ_ECT, Vector } from 'astronomy-engine';
 import type { AstroTime } from 'astronomy-engine';
-import { add, wrapDeg360 } from './angles.js';
+import { add, ARCSEC_PER_RADIAN, wrapDeg360 } from './angles.js';
 import { intervalsBelow } from './crossings.js';
 import { earthAt } from './earth.js';
 import { engineTime } from './engine-time.js';
@@ -47,6 +47,12 @@ const KM_PER_AU = 149_597_870.7;
 /** From the Earth's centre, in kilometres. */
 export const moonDistanceKm = (utcMs: UtcMs): number =>
   Math.hypot(...apparentVector('Moon', earthAt(utcMs).time)) * KM_PER_AU;
+
+/** Mean radius (IAU Working Group on Cartographic Coordinates, 2015). */
+const RADIUS_KM = 1737.4;
+/** As it looks from so far away, in arcseconds. */
+export const moonDiameterArcsec = (distanceKm: number): number =>
+  2 * Math.asin(RADIUS_KM / distanceKm) * ARCSEC_PER_RADIAN;
 
 /** Where it is and how bright, without what tells waxing from waning, which costs as much again. */
 export const moonLightAt = (

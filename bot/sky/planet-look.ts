@@ -1,5 +1,6 @@
 /** How a planet looks in a telescope: how much of it is lit, how large it is, how open Saturn's rings are. */
 import { Body, Illumination, KM_PER_AU } from 'astronomy-engine';
+import { ARCSEC_PER_RADIAN } from './angles.js';
 import type { SolarSystemBody, UtcMs } from './types.js';
 
 export interface PlanetLook {
@@ -21,7 +22,6 @@ const RADIUS_KM: Readonly<Partial<Record<SolarSystemBody, number>>> = {
   Uranus: 25_559,
   Neptune: 24_764,
 };
-const ARCSEC_PER_RADIAN = 206_264.806;
 
 /** Null for what is no planet. */
 export const planetLook = (body: SolarSystemBody, utcMs: UtcMs): PlanetLook | null => {

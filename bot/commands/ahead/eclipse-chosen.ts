@@ -1,5 +1,5 @@
 /** Which eclipse is asked about: the next of its shape, or the one after; and its contacts as they are here. */
-import { MS_PER_DAY } from '../../ground/durations.js';
+import { MS_PER_YEAR } from '../../ground/durations.js';
 import { lunarEclipses, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { formatClock, formatLocalTime, zoneName } from '../../times/index.js';
@@ -8,7 +8,6 @@ import { dayWords, eclipseName } from './ahead-words.js';
 
 /** So far one of a rarer shape is looked for: of the Moon no place waits longer for a total one than some years. */
 const RARE_YEARS = 12;
-const YEAR_MS = 365.25 * MS_PER_DAY;
 
 /** Nobody goes out for the outer shadow alone. */
 export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
@@ -29,7 +28,7 @@ export const eclipsesSeen = (question: Question): readonly Eclipse[] => {
   const near = seenIn(question, span);
   const isEnough = countedOf(question, near).length > later || (shape === null && later === 0);
   if (isEnough || kind !== 'eclipses' || night !== null || spanSaid !== null) return near.slice(0, MOST_OF_ONE_KIND);
-  const far = seenIn(question, { startUtcMs: span.endUtcMs, endUtcMs: span.startUtcMs + RARE_YEARS * YEAR_MS });
+  const far = seenIn(question, { startUtcMs: span.endUtcMs, endUtcMs: span.startUtcMs + RARE_YEARS * MS_PER_YEAR });
   const chosen = countedOf(question, [...near, ...far]).slice(0, later + 1);
   return [...near, ...far.filter((eclipse) => chosen.includes(eclipse))].slice(-MOST_OF_ONE_KIND);
 };

@@ -63,12 +63,11 @@ export const eclipses = (seen: readonly Eclipse[], question: Question): Section 
 
 /** The one that is told first: of the day that is named, else as counted; what is only shaded where there is no other. */
 const chosenOf = (seen: readonly Eclipse[], question: Question): Eclipse | undefined => {
-  const { later = 0, shape = null } = question;
-  const day = question.night ?? null;
+  const { later = 0, night: day = null } = question;
   if (day !== null) return seen.find((eclipse) => isOfDay(eclipse, day)) ?? seen.find(isNoticed);
   const counted = countedOf(question, seen)[later];
   if (counted !== undefined || later > 0) return counted;
-  return (shape === null ? undefined : seen.find(isNoticed)) ?? seen[0];
+  return seen.find(isNoticed) ?? seen[0];
 };
 
 /** That one and no other, where one alone is asked for. */
@@ -88,45 +87,46 @@ const noneOfDay = (seen: readonly Eclipse[], question: Question, told: (eclipse:
   return `None is seen from here on ${nightSaid ?? 'that day'}.${next === undefined ? '' : ` Next after it: ${told(next)}.`}`;
 };
 
-const SHAPE_WORDS = { total: 'total', annular: 'a ring', partial: 'partial', penumbral: 'a faint shading' } as const;
+const SHAPE_WORDS = { total: 'total', annular: 'a ring', partial: 'partial' } as const;
 
 /** One that comes after so many others. */
-const laterSummary = (
-  seen: readonly Eclipse[],
-  { later = 0, shape = null, ...question }: Question,
-  told: (eclipse: Eclipse) => string,
-): string => {
-  const then = countedOf({ ...question, shape }, seen)[later];
+const laterSummary = (seen: readonly Eclipse[], question: Question, told: (eclipse: Eclipse) => string): string => {
+  const { later = 0, shape = null } = question;
+  const then = countedOf(question, seen)[later];
   if (then === undefined)
     return `No more ${shape === null ? 'of them' : `${shape} ones`} are seen from here in the years that I look ahead.`;
-  const called = shape === null ? '' : ` ${shape}`;
-  const before =
-    later === 1
-      ? `the next${called === '' ? '' : `${called} one`}`
-      : `${later} other${called}${called === '' ? 's' : ' ones'}`;
-  return `After ${before}: ${told(then)}.`;
+  const next = shape === null ? 'the next' : `the next ${shape} one`;
+  const others = shape === null ? `${later} others` : `${later} other ${shape} ones`;
+  return `After ${later === 1 ? next : others}: ${told(then)}.`;
 };
 
 /** The next of a shape, and where none is, the next of any. */
 const shapedSummary = (
   seen: readonly Eclipse[],
+  first: Eclipse,
   question: Question & { readonly shape: NonNullable<Question['shape']> },
   told: (eclipse: Eclipse) => string,
 ): string => {
   const { shape } = question;
   const [ofShape] = countedOf(question, seen);
-  const [first] = seen;
   const other = seen.find(isNoticed) ?? first;
   const called = shape === 'annular' ? 'one that is a ring here' : `${shape} one`;
   if (ofShape !== undefined) return `Next ${called}: ${told(ofShape)}.`;
-  const none = `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead.`;
-  return other === undefined ? none : `${none} Next: ${told(other)}.`;
+  return `None that is ${SHAPE_WORDS[shape]} here in the years that I look ahead. Next: ${told(other)}.`;
 };
 
-const nextSummary = (seen: readonly Eclipse[], first: Eclipse, told: (eclipse: Eclipse) => string): string => {
+/** The next that anybody notices, and what only shades the Moon before it. */
+const nextSummary = (
+  seen: readonly Eclipse[],
+  first: Eclipse,
+  question: Question,
+  told: (eclipse: Eclipse) => string,
+): string => {
   const noticed = seen.find(isNoticed);
   if (noticed === undefined) return `Next: ${told(first)}, a faint shading at most.`;
-  return `Next: ${told(noticed)}.`;
+  if (noticed === first) return `Next: ${told(first)}.`;
+  const night = dayWords(first.span.startUtcMs, question.zone, toldFrom(question));
+  return `Next: ${told(noticed)}. Before it only a faint shading of the Moon, in the night of ${night}.`;
 };
 
 /** Of one day. */
@@ -154,10 +154,7 @@ export const eclipseSummary = (seen: readonly Eclipse[], question: Question): st
   };
   if (night !== null) return daySummary(seen, { ...question, night }, told);
   if (later > 0) return laterSummary(seen, question, told);
-  if (shape !== null) return shapedSummary(seen, { ...question, shape }, told);
-  const shaded = isNoticed(first) || !seen.some(isNoticed) ? '' : shadedWords(first, question);
-  return `${nextSummary(seen, first, told)}${shaded}`;
+  return shape === null
+    ? nextSummary(seen, first, question, told)
+    : shapedSummary(seen, first, { ...question, shape }, told);
 };
-
-const shadedWords = ({ span }: Eclipse, question: Question): string =>
-  ` Before it only a faint shading of the Moon, in the night of ${dayWords(span.startUtcMs, question.zone, toldFrom(question))}.`;

@@ -1,6 +1,6 @@
 /** Meteor showers: the great ones to come, or one that was asked about. */
 import { showersActive, showersHere, type Shower, type ShowerHere } from '../../ahead/showers.js';
-import { MS_PER_DAY } from '../../ground/durations.js';
+import { MS_PER_DAY, MS_PER_YEAR } from '../../ground/durations.js';
 import { isoUtc, listed, rounded } from '../../reply/wording.js';
 import { formatClock } from '../../times/index.js';
 import { isAbout, namedIn, toldFrom, type Question, type Section } from './ahead-question.js';
@@ -101,20 +101,20 @@ const headlineOf = (question: Question, great: readonly ShowerHere[]): string | 
 
 /** "Perseids" are not the September ones, where those of that very name come too. */
 const calledSo = ({ about }: Question, all: readonly ShowerHere[]): readonly ShowerHere[] => {
-  const whole = all.filter(({ shower }) =>
-    namedIn(about ?? '').some((named) => shower.name.toLowerCase().replace(/s$/u, '') === named.replace(/s$/u, '')),
-  );
-  return whole.length > 0 && namedIn(about ?? '').length === 1 ? whole : all;
+  const [named, ...others] = about === null ? [] : namedIn(about);
+  if (named === undefined || others.length > 0) return all;
+  const whole = all.filter(({ shower }) => inSingular(shower.name.toLowerCase()) === inSingular(named));
+  return whole.length > 0 ? whole : all;
 };
+const inSingular = (name: string): string => name.replace(/s$/u, '');
 
-const YEAR_MS = 365.25 * MS_PER_DAY;
 /** A year's showers, and those of the years after where one after the next is asked for by its name. */
 const showersIn = (question: Question): readonly ShowerHere[] => {
   const { observer, span, about, later = 0 } = question;
   if (about === null || later === 0) return showersHere(observer, span);
   return Array.from({ length: later + 1 }, (_, year) => year).flatMap((year) => {
-    const startUtcMs = span.startUtcMs + year * YEAR_MS;
-    return showersHere(observer, { startUtcMs, endUtcMs: Math.min(span.endUtcMs, startUtcMs + YEAR_MS) });
+    const startUtcMs = span.startUtcMs + year * MS_PER_YEAR;
+    return showersHere(observer, { startUtcMs, endUtcMs: Math.min(span.endUtcMs, startUtcMs + MS_PER_YEAR) });
   });
 };
 

@@ -167,10 +167,11 @@ const putFor = (text: string, words: readonly Found[], i: number, own: Found): P
 };
 
 /**
- * @param kept words that are right as they stand, in lower case: those of saved sites' names
+ * @param siteNames of the member and the club: their words are right as they stand
  */
-export const withBodiesInEnglish = (text: string, kept: ReadonlySet<string> = new Set()): string => {
+export const withBodiesInEnglish = (text: string, siteNames: readonly string[] = []): string => {
   if (!MAY_NAME.test(text)) return text;
+  const kept = new Set(siteNames.flatMap((name) => folded(name).split(/\s+/u)));
   const until = optionsFrom(text);
   const asked = withWordsParted(text.slice(0, until));
   const words = wordsIn(asked);
@@ -187,4 +188,4 @@ export const withBodiesInEnglish = (text: string, kept: ReadonlySet<string> = ne
 
 /** The same, but for what is in the names of the member's and the club's sites. */
 export const inEnglishNames = (text: string, { siteNames }: { readonly siteNames: readonly string[] }): string =>
-  withBodiesInEnglish(text, new Set(siteNames.flatMap((name) => folded(name).split(/\s+/u))));
+  withBodiesInEnglish(text, siteNames);

@@ -1,8 +1,8 @@
 /** What follows from a camera's numbers and a focal length: how much sky a pixel takes, and how much the sensor. */
-import { numbersIn } from './kit-numbers.js';
+import { numberIn, numbersIn } from './kit-numbers.js';
+import { PIXEL, pixelArcsec } from './pixel-scale.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
-const ARCSEC_PER_RADIAN = 206_264.8;
 const DEG_PER_RADIAN = 57.295_78;
 const LEAST_FOCAL_MM = 10;
 
@@ -12,7 +12,6 @@ const SCALE =
 const TOLD = /\b(?:pixels?|camera|sensor|ccd|cmos)\b/u;
 const FIELD =
   /\b(?:fov|field(?: of view)?|how much (?:sky|of the sky)|how (?:big|wide|large) a field)\b|\b(?:fit|fits)\b/u;
-const PIXEL = /(?<![\d.])(\d{1,2}(?:\.\d+)?) ?(?:um|µm|μm|microns?|micrometers?|micrometres?)\b/u;
 const SENSOR = /(?<![\d.])(\d{1,2}(?:\.\d+)?) ?(?:mm)? ?(?:x|×|by) ?(\d{1,2}(?:\.\d+)?) ?mm?\b/u;
 const FOCAL = /(?<![\d.x×])(\d{2,4}) ?mm\b/gu;
 
@@ -43,9 +42,9 @@ const said = (title: string, summary: string): Outcome =>
   reply({ title, summary, choices: [{ label: "What's up tonight?", run: 'tonight' }], pointsAt: NOWHERE });
 
 const scale = (plain: string, focalMm: number): Outcome | null => {
-  const pixelUm = Number(PIXEL.exec(plain)?.[1] ?? 0);
+  const pixelUm = numberIn(plain, PIXEL) ?? 0;
   if (pixelUm === 0 || !(SCALE.test(plain) || TOLD.test(plain))) return null;
-  const arcsec = (ARCSEC_PER_RADIAN * pixelUm) / (focalMm * 1000);
+  const arcsec = pixelArcsec(pixelUm, focalMm);
   return said(
     `${rounded(arcsec, 2)}″ a pixel`,
     `${rounded(arcsec, 2)}″ a pixel: 206.265 times ${rounded(pixelUm, 2)} µm over ${rounded(focalMm, 0)} mm. Under common seeing of 2 to 4″ about 1 to 2″ suits deep sky; planets want 0.1 to 0.3″.`,

@@ -1,7 +1,12 @@
 /** What a polar axis so far off does to a picture that nobody guides: the drift, and how long a frame may be. */
-import { allowedPolarErrorArcmin, greatestDeclinationDriftArcsec } from '../../pointing/pole/polar-drift.js';
+import {
+  allowedPolarErrorArcmin,
+  greatestDeclinationDriftArcsec,
+  HARDLY_SHOWS_ARCSEC,
+} from '../../pointing/pole/polar-drift.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
-import { numbersIn } from './kit-numbers.js';
+import { numberIn, numbersIn } from './kit-numbers.js';
+import { PIXEL, pixelArcsec, USUAL_PIXEL_UM } from './pixel-scale.js';
 
 const OF_AXIS = /\b(?:polar|pole|misalign\w*|pa)\b|\baxis\b.{0,20}\boff\b|\boff\b.{0,12}\baxis\b/u;
 const ASKS =
@@ -37,11 +42,6 @@ const exposureIn = (plain: string): number | null => {
   return minutes > 0 && minutes <= MOST_MINUTES ? minutes : null;
 };
 
-const ARCSEC_PER_RADIAN = 206_264.8;
-/** Of a common camera; common practice, no source. */
-const USUAL_PIXEL_UM = 4;
-const PIXEL = /(?<![\d.])(\d{1,2}(?:\.\d+)?) ?(?:um|µm|μm|microns?|micrometers?|micrometres?)\b/u;
-
 const short = (value: number): string => String(Number(value.toFixed(value < 10 ? 1 : 0)));
 const lasting = (minutes: number): string =>
   minutes < 1.5 ? `${Math.round(minutes * 60)} s` : `${short(minutes)} min`;
@@ -49,14 +49,13 @@ const lasting = (minutes: number): string =>
 const pixelWords = (plain: string, perMinuteArcsec: number): string => {
   const { focalMm } = numbersIn(plain);
   if (focalMm === null) return '';
-  const told = PIXEL.exec(plain)?.[1];
-  const pixelUm = Number(told ?? USUAL_PIXEL_UM);
-  const pixelArcsec = (ARCSEC_PER_RADIAN * pixelUm) / (focalMm * 1000);
-  return ` At ${Math.round(focalMm)} mm a pixel of ${short(pixelUm)} µm is ${Number(pixelArcsec.toFixed(2))}″: it drifts across one in ${lasting(pixelArcsec / perMinuteArcsec)}.`;
+  const pixelUm = numberIn(plain, PIXEL) ?? USUAL_PIXEL_UM;
+  const arcsec = pixelArcsec(pixelUm, focalMm);
+  return ` At ${Math.round(focalMm)} mm a pixel of ${short(pixelUm)} µm is ${Number(arcsec.toFixed(2))}″: it drifts across one in ${lasting(arcsec / perMinuteArcsec)}.`;
 };
 
-/** Of drift that hardly shows, as `pole` has it, and less. */
-const BEARABLE_ARCSEC = 2;
+/** Of one frame, where none is told. */
+const USUAL_MINUTES = 5;
 
 /** @param plain in lower case; null: no such thing is asked, or how far it is off is not told */
 export const polarFigures = (plain: string): Outcome | null => {
@@ -66,16 +65,16 @@ export const polarFigures = (plain: string): Outcome | null => {
   const perMinuteArcsec = greatestDeclinationDriftArcsec(arcmin, 1);
   const minutes = exposureIn(plain);
   const drift = `${short(perMinuteArcsec)}″ a minute`;
-  const longest = lasting(BEARABLE_ARCSEC / perMinuteArcsec);
-  const isBorne = minutes !== null && greatestDeclinationDriftArcsec(arcmin, minutes) <= BEARABLE_ARCSEC;
+  const longest = lasting(HARDLY_SHOWS_ARCSEC / perMinuteArcsec);
+  const isBorne = minutes !== null && greatestDeclinationDriftArcsec(arcmin, minutes) <= HARDLY_SHOWS_ARCSEC;
   const first =
     minutes === null
       ? `At most about ${longest} unguided`
       : `${isBorne ? 'Good enough' : 'Too far off'} for ${lasting(minutes)}: up to ${short(greatestDeclinationDriftArcsec(arcmin, minutes))}″ of drift. ${longest} is the most`;
-  const needed = minutes === null ? 5 : minutes;
+  const needed = minutes ?? USUAL_MINUTES;
   return reply({
     title: `Polar axis ${short(arcmin)}′ off`,
-    summary: `${first} for ${BEARABLE_ARCSEC}″, the drift that hardly shows: with the axis ${short(arcmin)}′ off a star drifts by up to ${drift} in declination.${pixelWords(plain, perMinuteArcsec)} For ${lasting(needed)} the axis should be within ${short(allowedPolarErrorArcmin(BEARABLE_ARCSEC, needed))}′.`,
+    summary: `${first} for ${HARDLY_SHOWS_ARCSEC}″, the drift that hardly shows: with the axis ${short(arcmin)}′ off a star drifts by up to ${drift} in declination.${pixelWords(plain, perMinuteArcsec)} For ${lasting(needed)} the axis should be within ${short(allowedPolarErrorArcmin(HARDLY_SHOWS_ARCSEC, needed))}′.`,
     notes: [
       'The worst case: 15.04″ of turn a second, times the error as an angle; at other hour angles it is less. The mount’s own periodic error often trails stars sooner.',
     ],

@@ -10,6 +10,7 @@ import { projectRoot } from '../../ground/project-root.js';
 import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { numberIn } from './kit-numbers.js';
+import { pixelArcsec, USUAL_PIXEL_UM } from './pixel-scale.js';
 import { readTopics, topicAmong } from './topics.js';
 
 const PICTURE =
@@ -33,9 +34,6 @@ const LENS_MM = /(?<![\d./x×])(\d{1,3}) ?mm\b/u;
 const LEAST_LENS_MM = 6;
 const F_NUMBER = /\bf ?\/? ?(\d{1,2}(?:\.\d)?)\b(?! ?mm)/u;
 const PIXEL_UM = /(?<![\d.])(\d{1,2}(?:\.\d+)?) ?(?:um|µm|μm|microns?|mikron|micras?)(?![a-z])/u;
-/** Of a common camera; common practice, no source. */
-const USUAL_PIXEL_UM = 4;
-const ARCSEC_PER_RADIAN = 206_264.8;
 /** The sky's turn in a second of time, a sidereal day of 86,164.1 s having 360°. */
 const ARCSEC_A_SECOND = 15.041;
 
@@ -89,7 +87,7 @@ const onTripod = (plain: string, catalogue: Catalogue): Outcome | null => {
   const ratio = numberIn(plain, F_NUMBER);
   const target = declinationIn(plain, catalogue);
   const slower = Math.cos(((target?.decDeg ?? 0) * Math.PI) / 180);
-  const pixelArcsec = (ARCSEC_PER_RADIAN * pixelUm) / (focalMm * 1000);
+  const arcsec = pixelArcsec(pixelUm, focalMm);
   const where = target === null ? 'Near the celestial equator' : `At ${target.name}`;
   const pace =
     target === null || Math.abs(target.decDeg) < FAR_FROM_EQUATOR_DEG
@@ -101,7 +99,7 @@ const onTripod = (plain: string, catalogue: Catalogue): Outcome | null => {
       : ` By the NPF rule, (35 × ${ratio} + 30 × ${pixelUm}) over ${focalMm}: ${short((35 * ratio + 30 * pixelUm) / focalMm / slower)} s.`;
   return reply({
     title: 'Before stars trail',
-    summary: `On a tripod with ${focalMm} mm about ${byRule(plain, focalMm)}; for sharp stars a third of it.${npf} ${where}${pace} a star crosses a pixel of ${pixelUm} µm in ${short(pixelArcsec / (ARCSEC_A_SECOND * slower))} s. Then take many such frames and stack them.`,
+    summary: `On a tripod with ${focalMm} mm about ${byRule(plain, focalMm)}; for sharp stars a third of it.${npf} ${where}${pace} a star crosses a pixel of ${pixelUm} µm in ${short(arcsec / (ARCSEC_A_SECOND * slower))} s. Then take many such frames and stack them.`,
     choices: [
       { label: "What's up tonight?", run: 'tonight' },
       { label: 'When is it dark?', run: 'dark' },

@@ -15,13 +15,17 @@ const KNOWN_TOWN = 50_000;
 
 const bare = (word: string): string => word.replace(/^[¿¡(]+|[?!.,;:)]+$/gu, '');
 
-const isTown = (words: string, { catalogue, places, usual }: Known): boolean => {
-  if (words.length < 3 || isNamed(resolveTarget(catalogue, words))) return false;
+const mayBeTown = (words: string, { places, usual }: Known): boolean => {
+  if (words.length < 3) return false;
   const found = resolvePlace(places(), words, usual ?? null);
   const isCapital = /^\p{Lu}/u.test(words);
   if (isProblem(found)) return isCapital && found.problem === 'ambiguous-place';
   return isCapital || found.place.population >= KNOWN_TOWN;
 };
+
+/** Among places it is looked for first: what is no name is dear to look for among targets. */
+const isTown = (words: string, known: Known): boolean =>
+  mayBeTown(words, known) && !isNamed(resolveTarget(known.catalogue, words));
 
 export interface WithTown {
   readonly rest: string;

@@ -1,20 +1,18 @@
 /** Which of two looks the larger at an hour: the discs of planets and the Moon as they are then, the listed sizes of the rest. */
 import type { Target } from '../../catalogue/index.js';
 import { capital } from '../../reply/wording.js';
-import { moonDistanceKm } from '../../sky/moon.js';
+import { moonDiameterArcsec, moonDistanceKm } from '../../sky/moon.js';
 import { planetLook } from '../../sky/planet-look.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Pair, Stand } from './pair.js';
 
-/** Mean radii (IAU), and the Sun's at its mean distance. */
-const MOON_RADIUS_KM = 1737.4;
+/** At its mean distance. */
 const SUN_DIAMETER_ARCSEC = 1919;
-const ARCSEC_PER_RADIAN = 206_264.806;
 const ARCSEC_PER_ARCMIN = 60;
 
 /** Across the longer way, in arcseconds; null for a point of light or what no list has. */
 const diameterArcsec = ({ id, body, sizeArcmin }: Target, utcMs: UtcMs): number | null => {
-  if (id === 'moon') return 2 * Math.asin(MOON_RADIUS_KM / moonDistanceKm(utcMs)) * ARCSEC_PER_RADIAN;
+  if (id === 'moon') return moonDiameterArcsec(moonDistanceKm(utcMs));
   if (id === 'sun') return SUN_DIAMETER_ARCSEC;
   if (body.kind === 'solarSystem') return planetLook(body.body, utcMs)?.diameterArcsec ?? null;
   return sizeArcmin === null ? null : sizeArcmin * ARCSEC_PER_ARCMIN;
@@ -29,18 +27,19 @@ const across = (arcsec: number): string => {
 /** Under this share of difference the eye tells none; common practice, no source. */
 const ALIKE = 1.05;
 
-const sized = (stand: Stand, utcMs: UtcMs) => ({ ...stand, arcsec: diameterArcsec(stand.target, utcMs) });
+const noSize = ({ name }: Stand): string =>
+  `${capital(name)} is a point of light here, or its size is in no list of mine.`;
 
 /** "Jupiter looks the larger: 39″ across against 19″, 2.1 times." */
 export const largerWords = ({ first, second, utcMs }: Pair): string => {
-  const [a, b] = [sized(first, utcMs), sized(second, utcMs)];
-  if (a.arcsec === null || b.arcsec === null) {
-    const none = a.arcsec === null ? a : b;
-    return `${capital(none.name)} is a point of light here, or its size is in no list of mine.`;
-  }
-  const [large, small] = a.arcsec >= b.arcsec ? [a, b] : [b, a];
-  const times = (large.arcsec ?? 0) / (small.arcsec ?? 1);
-  const figures = `${across(large.arcsec ?? 0)} across against ${across(small.arcsec ?? 0)}`;
+  const firstArcsec = diameterArcsec(first.target, utcMs);
+  const secondArcsec = diameterArcsec(second.target, utcMs);
+  if (firstArcsec === null) return noSize(first);
+  if (secondArcsec === null) return noSize(second);
+  const [large, small] = firstArcsec >= secondArcsec ? [first, second] : [second, first];
+  const [mostArcsec, leastArcsec] = [Math.max(firstArcsec, secondArcsec), Math.min(firstArcsec, secondArcsec)];
+  const times = mostArcsec / leastArcsec;
+  const figures = `${across(mostArcsec)} across against ${across(leastArcsec)}`;
   return times < ALIKE
     ? `${capital(large.name)} and ${small.name} look alike in size: ${figures}.`
     : `${capital(large.name)} looks the larger: ${figures}, ${Number(times.toFixed(times < 10 ? 1 : 0))} times, as they are then.`;

@@ -12,7 +12,7 @@ import type { Deps, Request } from '../core/command.js';
 import { siteFor } from '../asking/resolve-site.js';
 import { earthshineAnswer } from './earthshine-answer.js';
 import { featureAnswer } from './feature-answer.js';
-import { moonSeenIn } from './moon-seen.js';
+import { moonSeenIn, type MoonStands } from './moon-seen.js';
 import { terminatorAnswer } from './terminator-answer.js';
 
 export const FACE = ['terminator', 'earthshine'] as const;
@@ -36,14 +36,13 @@ const inNight = (where: ResolvedSite, at: string | undefined, nowUtcMs: UtcMs): 
   const night = nightFor(at, where.site, nowUtcMs);
   if (isProblem(night)) return night;
   const startUtcMs = Math.min(night.endUtcMs, Math.max(nowUtcMs, night.startUtcMs));
-  const seen = moonSeenIn(where.site.observer, { startUtcMs, endUtcMs: night.endUtcMs });
+  const highestUntil = (endUtcMs: UtcMs): MoonStands | undefined =>
+    [...moonSeenIn(where.site.observer, { startUtcMs, endUtcMs })].sort(
+      (a, b) => b.best.altitudeDeg - a.best.altitudeDeg,
+    )[0]?.best;
   // Where the Moon is well up in the evening, that comes before the small hours.
-  const evening = { startUtcMs, endUtcMs: midOf(night) };
-  const early = moonSeenIn(where.site.observer, evening).filter(
-    ({ best: { altitudeDeg } }) => altitudeDeg >= EVENING_DEG,
-  );
-  const ofAll = early.length > 0 ? early : seen;
-  const best = [...ofAll].sort((a, b) => b.best.altitudeDeg - a.best.altitudeDeg)[0]?.best;
+  const early = highestUntil(midOf(night));
+  const best = early !== undefined && early.altitudeDeg >= EVENING_DEG ? early : highestUntil(night.endUtcMs);
   return {
     where,
     utcMs: best?.utcMs ?? startUtcMs,

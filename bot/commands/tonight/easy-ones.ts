@@ -1,5 +1,6 @@
 /** What children and beginners are shown: the Moon, planets and what is bright and high enough, early and few. Common practice, no source. */
 import type { Pick } from '../../evening/tonight-picks.js';
+import { MS_PER_MINUTE } from '../../ground/durations.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
 import type { UtcMs } from '../../sky/types.js';
 import { localToUtc, type NamedNight } from '../../times/index.js';
@@ -13,6 +14,9 @@ const FAINTEST_MAG = 5;
 const HIGHEST_DEG = 78;
 const MOST_DOUBLES = 1;
 const BED = { hour: 21, minute: 30, second: 0 } as const;
+const BED_SAID = `${BED.hour}:${BED.minute}`;
+/** With less than this left, bed is past. */
+const LEAST_LEFT_MS = 30 * MS_PER_MINUTE;
 const HIDDEN = /^(?:Uranus|Neptune)$/u;
 const OF_NONE = /variable|carbon|asterism|planetary/u;
 
@@ -44,10 +48,7 @@ export const easySought = (
   if (given.easy !== true || given.until !== undefined || given.at !== undefined || given.from !== undefined)
     return soughtOf(given, asked, nowUtcMs);
   const bedUtcMs = localToUtc(asked.night.date, BED, asked.where.site.zone).utcMs;
-  const early = soughtOf(
-    { ...given, until: nowUtcMs < bedUtcMs - 1_800_000 ? '21:30' : 'in 90 minutes' },
-    asked,
-    nowUtcMs,
-  );
+  const until = nowUtcMs < bedUtcMs - LEAST_LEFT_MS ? BED_SAID : 'in 90 minutes';
+  const early = soughtOf({ ...given, until }, asked, nowUtcMs);
   return isProblem(early) || early.hours === null ? soughtOf(given, asked, nowUtcMs) : early;
 };

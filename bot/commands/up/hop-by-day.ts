@@ -23,7 +23,6 @@ const OF_NIGHT: readonly Verdict[] = ['up', 'low', 'washed-out', 'too-faint'];
 const isDay = (observer: Observer, utcMs: UtcMs): boolean =>
   horizontalOf(SUN, observer, utcMs).altitudeDeg > sunUpAltitudeDeg(observer);
 
-/** No way by hand where the Sun is up, and then the way at its best hour, where that is of the night. */
 /** Lower than this little shows whatever one does; common practice, no source. */
 const LOW_DEG = 10;
 
@@ -36,6 +35,7 @@ const standing = ({ target, observer, zone }: HopQuestion, utcMs: UtcMs, hop: (u
   return `${at} ${degrees(apparentAltitudeDeg)} high in the ${compassWord(azimuthDeg)}${low}. ${hop(utcMs)}`;
 };
 
+/** No way by hand where the Sun is up, and then the way at its best hour, where that is of the night. */
 export const hopByNight = (catalogue: Catalogue, question: HopQuestion): string => {
   const { target, observer, zone, hourUtcMs, isTonight, nowUtcMs, found } = question;
   const hop = (utcMs: UtcMs): string => hopWords(catalogue, { ...question, utcMs });

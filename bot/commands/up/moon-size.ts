@@ -1,18 +1,15 @@
 /** How large the Moon looks, now and at the next full Moon, and whether that is called a supermoon. */
 import { MS_PER_DAY } from '../../ground/durations.js';
 import { kmText } from './moon-distance.js';
-import { moonDistanceKm } from '../../sky/moon.js';
+import { moonDiameterArcsec, moonDistanceKm } from '../../sky/moon.js';
 import { nextMoonPhase } from '../../sky/moon-phase.js';
 import type { UtcMs } from '../../sky/types.js';
 
-/** The Moon's mean radius (IAU). */
-const RADIUS_KM = 1737.4;
-const ARCMIN_PER_RADIAN = 3437.75;
 /** A full Moon no farther than this is called so; common practice, no source. */
 const SUPERMOON_KM = 360_000;
 const FULL_DEG = 180;
 
-const arcminAt = (km: number): string => `${(2 * ARCMIN_PER_RADIAN * Math.asin(RADIUS_KM / km)).toFixed(1)}′`;
+const arcminAt = (km: number): string => `${(moonDiameterArcsec(km) / 60).toFixed(1)}′`;
 
 const dateText = (utcMs: UtcMs): string =>
   new Date(utcMs).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });

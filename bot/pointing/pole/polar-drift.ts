@@ -11,6 +11,9 @@ export const TURN_PER_MINUTE = (2 * Math.PI) / 1436.068;
 export const greatestDeclinationDriftArcsec = (errorArcmin: number, minutes: number): number =>
   errorArcmin * 60 * TURN_PER_MINUTE * minutes;
 
+/** Drift that hardly shows in a picture; common practice, no source. */
+export const HARDLY_SHOWS_ARCSEC = 2;
+
 /** The inverse: how far the axis may be off, arcminutes, for at most so much drift in declination. */
 export const allowedPolarErrorArcmin = (driftArcsec: number, minutes: number): number =>
   driftArcsec / greatestDeclinationDriftArcsec(1, minutes);

@@ -3,7 +3,7 @@ import { plainQuestion } from '../plain-question.js';
 import { commandLine } from '../question-parts.js';
 import { askedOf, type Known } from '../sentence/asked.js';
 import { saidShort, WHEN_BEST } from './said-short.js';
-import { lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
+import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
 const THING = '(?:it|they|them|that one|this one)';
 const MAY = '(?:can|could|should|will|would|might|do|does)';
@@ -73,18 +73,9 @@ const withName = (words: string, name: string): string =>
     .replace(/\b(?:its|their)\b/iu, `${name}'s`)
     .replace(IT, name);
 
-/** What a new line keeps of the one before. */
-export const INHERITED = ['site', 'with', 'sky'] as const;
-
-/** The new line with what it does not say itself taken from the one before. */
+/** The new line with what it does not say itself taken from the one before, its time too. */
 const inheriting = (before: ToldLine, asked: ToldLine, known: Known): ToldLine => {
-  const kept = INHERITED.flatMap((name) => {
-    const value = before.values[name];
-    return value === undefined || asked.values[name] !== undefined || !takes(asked, name)
-      ? []
-      : [[name, value] as const];
-  });
-  const told: ToldLine = { ...asked, values: { ...asked.values, ...Object.fromEntries(kept) } };
+  const told = inherited(before, asked);
   const then = timesOf(before, known.nowUtcMs);
   const now = timesOf(asked, known.nowUtcMs);
   if (asked.values['at'] === 'now' || (then.night === null && then.hour === null)) return told;

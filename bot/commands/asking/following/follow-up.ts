@@ -10,13 +10,13 @@ import { towardsIn } from '../sentence/directions.js';
 import { inEnglishNames } from '../bodies-abroad.js';
 import { mended, spellerFor } from '../spelling/known-words.js';
 import { talkIn } from '../talk-among-people.js';
-import { aboutIt, INHERITED, readWhole } from './about-it.js';
+import { aboutIt, readWhole } from './about-it.js';
 import { mayFollow } from './may-follow.js';
 import { isTarget, targetIn } from './named-in.js';
 import { nextOne } from './next-one.js';
 import { outrightLine, type Beside } from './outright.js';
 import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShift } from './shift-time.js';
-import { lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
+import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
 
 const LEAD =
   /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
@@ -71,14 +71,10 @@ const commandNamed = (name: string, known: Known): ToldLine['command'] | undefin
 const asUp = (before: ToldLine, known: Known, target: string): ToldLine | null => {
   const command = commandNamed('up', known);
   if (command === undefined) return null;
-  const kept = INHERITED.flatMap((name) => {
-    const value = before.values[name];
-    return value === undefined ? [] : [[name, value] as const];
-  });
   const { night, hour } = timesOf(before, known.nowUtcMs);
   const isList = before.command.name === 'tonight';
   return withTimes(
-    { command, values: { target, ...Object.fromEntries(kept) } },
+    inherited(before, { command, values: { target } }),
     { night, hour: isList ? null : hour },
     known.nowUtcMs,
   );
@@ -230,7 +226,9 @@ const following = (
   known: Known,
   { isStrict }: Pick<Beside, 'isStrict'>,
 ): LineRead | null => {
-  const ofIt = aboutIt(before, said.rest, known, { isStrict }) ?? aboutIt(before, said.mended, known, { isStrict });
+  const ofIt =
+    aboutIt(before, said.rest, known, { isStrict }) ??
+    (said.mended === said.rest ? null : aboutIt(before, said.mended, known, { isStrict }));
   if (ofIt !== null) return { line: ofIt };
   const isSure = said.isQuestion || NAMES_PLACE_OR_DAY.test(said.rest) || isTarget(said.rest, known);
   if (isStrict && !(said.isLed && isSure)) return null;

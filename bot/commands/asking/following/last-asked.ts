@@ -10,14 +10,20 @@ import type { Asker } from '../../core/command.js';
 
 /** As long as a talk goes on by itself, and one evening's telescope is the same; common practice, no source. */
 const LASTS_MS = {
+  /** A question of the sky, and the one before it of another target. */
   line: 10 * MS_PER_MINUTE,
   earlier: 10 * MS_PER_MINUTE,
+  /** A question of an eyepiece's numbers. */
   figures: 10 * MS_PER_MINUTE,
+  /** What one looks with, as it was asked. */
   kit: 60 * MS_PER_MINUTE,
+  /** That of the Sun was warned. */
   sun: 10 * MS_PER_MINUTE,
+  /** What was told to be one's own. */
   scope: 8 * MS_PER_HOUR,
   sky: 8 * MS_PER_HOUR,
 } as const;
+export type Kept = keyof typeof LASTS_MS;
 const MOST_KEPT = 1000;
 
 interface LastAsked {
@@ -30,9 +36,6 @@ type Where = Pick<Asker, 'memberId' | 'clubId' | 'channelId'>;
 
 /** By the part of the store that keeps walks, as each request has a store of its own around it. */
 const memoryIn = onceOf((_: Store['walks']) => new Map<string, LastAsked>());
-
-/** A question of the sky, the one before it of another target, one of an eyepiece's numbers, what it was asked with; what was told to be one's own; that of the Sun was warned. */
-export type Kept = 'line' | 'earlier' | 'figures' | 'kit' | 'scope' | 'sky' | 'sun';
 
 const keyOf = ({ memberId, clubId, channelId }: Where, kept: Kept): string =>
   JSON.stringify([memberId, clubId, channelId, kept]);

@@ -2,8 +2,8 @@
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { mended } from '../spelling/known-words.js';
-import { INHERITED, nameOf } from './about-it.js';
-import { lineOf, takes, toldLine, type ToldLine } from './told-line.js';
+import { nameOf } from './about-it.js';
+import { inherited, lineOf, toldLine, type ToldLine } from './told-line.js';
 
 const NOT_FOUND =
   /^(?:(?:and|but|so|ok|no|nope|help|hm+|argh|sorry|still),? )*(?:(?:i|we) (?:still |just |really |simply )*(?:can ?'?no?t|cant|can'?t|could ?n'?o?t|couldnt|cannot|am not able to|am unable to|don'?t|dont) (?:seem to )?(?:find|see|locate|spot|get|pick out|make out)(?: (?:it|them|that|that one|this|anything|any of it|him))?|(?:can ?'?no?t|cant|can'?t|cannot|couldn'?t) (?:find|see|locate|spot) (?:it|them|that|anything)|(?:it|they)(?:'s| is|s| are) (?:not|nowhere|no where) (?:there|to be (?:seen|found)|in (?:the )?(?:view|eyepiece|field|finder))|(?:it|they) (?:is|are)n'?t (?:there|in (?:the )?(?:view|eyepiece|field|finder))|nothing (?:there|in the (?:eyepiece|view|field|finder))|no (?:luck|joy|sign of it)|where the (?:hell|heck) is it|help me (?:to )?find (?:it|them)|(?:i|we) (?:see|saw|get|got) nothing|(?:i'?m|i am) (?:looking|searching)\b.{0,20}\bbut (?:nothing|no luck))(?: (?:yet|at all|anywhere|still|now|here|tonight|in (?:the |my )?(?:eyepiece|finder|view|scope|telescope|binoculars|binos|field)|with (?:the|my) (?:\w+ ){1,3}|please|help))*$/u;
@@ -14,12 +14,7 @@ const ALTITUDE_ALONE = /^(?:the )?moon$/iu;
 
 const withInherited = (before: ToldLine, line: string, known: Known): string | null => {
   const read = toldLine(line, known.allCommands ?? []);
-  if (read === null) return null;
-  const kept = INHERITED.flatMap((name) => {
-    const value = before.values[name];
-    return value === undefined || !takes(read, name) ? [] : [[name, value] as const];
-  });
-  return lineOf({ ...read, values: { ...read.values, ...Object.fromEntries(kept) } });
+  return read === null ? null : lineOf(inherited(before, read));
 };
 
 /** Where it stands now, and by which stars one comes to it; beside the Sun the line again, with its warning. */

@@ -30,6 +30,20 @@ export const lineOf = ({ command, values }: ToldLine): string => {
 export const takes = ({ command }: Pick<ToldLine, 'command'>, option: string): boolean =>
   Object.hasOwn(command.options, option);
 
+/** What a new line keeps of the one before. */
+const INHERITED = ['site', 'with', 'sky'] as const;
+
+/** The new line with what it does not say itself, and has a use for, taken from the one before. */
+export const inherited = (before: ToldLine, asked: ToldLine): ToldLine => {
+  const kept = INHERITED.flatMap((name) => {
+    const value = before.values[name];
+    return value === undefined || asked.values[name] !== undefined || !takes(asked, name)
+      ? []
+      : [[name, value] as const];
+  });
+  return { ...asked, values: { ...asked.values, ...Object.fromEntries(kept) } };
+};
+
 /** Which night and which hour, as typed; null: none was said. */
 export interface Times {
   readonly night: string | null;

@@ -1,6 +1,7 @@
 /** Sentences about the weeks to come: eclipses, meteors, oppositions, meetings, moonless nights. */
 import { isOfBrightOne } from './about-bright.js';
 import { isOfOneNight, SEEKS_A_NIGHT } from './about-dark.js';
+import { CONTACT } from './eclipse-kind.js';
 import { periodSaid } from './period-said.js';
 import { instantLine, nightAlone, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
@@ -34,7 +35,7 @@ const OF_A_DATE = /\d/u;
 /** Several are asked for: a list. */
 const ECLIPSES_LISTED =
   /\b(?:list|all|every|upcoming|eclipses|which (?:ones|years?)|how many|calendar|dates)\b(?!.*\b(?:first|next one)\b)/u;
-const CONTACTS = /\b(?:c ?[1-4]|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) contacts?|contact times?)\b/u;
+const CONTACTS = new RegExp(`\\b(?:${CONTACT})\\b`, 'u');
 
 const shapeSaid = (asked: Asked): Readonly<Record<string, string | null>> => {
   if (says(asked, /\btotal(?:ity)?\b/u)) return { total: 'yes' };

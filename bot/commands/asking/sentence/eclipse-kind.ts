@@ -37,8 +37,12 @@ export const eclipseKindSaid = (said: string): EclipseKind | null => {
   };
 };
 
-const CONTACTS =
-  /^(?:(?:and|so|ok|but),? )*(?:(?:when|what time|at what time|what|how long|what about|how about)\b.*\b)?(?:c ?[1-4]|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) contacts?|contact times?|contacts)\b(?: (?:and|to|between|from|start|starts|begin|begins|end|ends|time|times|then|here|is|at|please|,|-|c ?[1-4]))*$/u;
+/** "C2", "third contact": of the Sun's eclipse; the source of a pattern. */
+export const CONTACT = 'c ?[1-4]|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) contacts?|contact times?';
+const CONTACTS = new RegExp(
+  `^(?:(?:and|so|ok|but),? )*(?:(?:when|what time|at what time|what|how long|what about|how about)\\b.*\\b)?(?:${CONTACT}|contacts)\\b(?: (?:and|to|between|from|start|starts|begin|begins|end|ends|time|times|then|here|is|at|please|,|-|c ?[1-4]))*$`,
+  'u',
+);
 
 /** "When is C2", "how long between C2 and C3": after an eclipse no number of a list. */
 export const saysContacts = (said: string): boolean => CONTACTS.test(plainly(said));

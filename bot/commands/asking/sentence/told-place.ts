@@ -10,7 +10,6 @@ import {
   populationFound,
   resolvePlace,
   type PlaceResolution,
-  type Spot,
 } from '../../../places/index.js';
 import { spellerFor } from '../spelling/known-words.js';
 import type { Known } from './asked.js';
@@ -90,21 +89,18 @@ export const bent = (name: string, lead: string): readonly string[] =>
     ? [name, name.replace(/(?:ie|iu|ia|u|a)$/u, ''), name.replace(/ie$/u, 'a'), name.replace(/y$/u, 'a')]
     : [name];
 
-interface Reads {
-  readonly isWord: (word: string) => boolean;
-  /** A capital, or a telescope told behind it: no word of every day is meant. */
-  readonly isSurely: boolean;
-  /** Where the asker usually stands; null where nobody knows. */
-  readonly usual: Spot | null;
-}
+/** A word of every day, or one that we know, and so no name. */
+const isWord = (word: string, known: Known): boolean => isLittle(word) || spellerFor(known).isKnown(word);
 
 /** So near where somebody stands a village is spoken of as often as a town. */
 const NEAR_KM = 200;
 
-const isFound = (found: PlaceResolution, name: string, { isWord, isSurely, usual }: Reads): boolean => {
+/** @param isSurely a capital, or a telescope told behind it: no word of every day is meant */
+const isFound = (found: PlaceResolution, name: string, isSurely: boolean, known: Known): boolean => {
   if (!isProblem(found) && found.isQualified) return true;
   const population = populationFound(found);
-  if (population === null || isWord(name)) return false;
+  if (population === null || isWord(name, known)) return false;
+  const { usual = null } = known;
   const isNear = !isProblem(found) && usual !== null && distanceKm(found.place, usual) < NEAR_KM;
   return population >= LEAST_POPULATION || isSurely || isNear;
 };
@@ -112,8 +108,6 @@ const isFound = (found: PlaceResolution, name: string, { isWord, isSurely, usual
 /** The longest run of words that is a place, and where it ends. */
 const placeIn = (rest: string, lead: string, known: Known): FoundPlace | null => {
   const words = [...rest.matchAll(/[^\s,.;!?]+/gu)];
-  const speller = spellerFor(known);
-  const isWord = (word: string): boolean => isLittle(word) || speller.isKnown(word);
   if (isLittle(words[0]?.[0].toLowerCase() ?? '')) return null;
   for (let count = Math.min(LONGEST_PLACE, words.length); count >= 1; count--) {
     const last = words[count - 1];
@@ -121,12 +115,12 @@ const placeIn = (rest: string, lead: string, known: Known): FoundPlace | null =>
     const end = last.index + last[0].length;
     const text = rest.slice(0, end);
     if (/[.;!?]|\d/u.test(text)) continue;
+    const behind = rest.slice(end).replace(/^[\s,.;!]+/u, '');
+    const isSurely = /^\p{Lu}/u.test(text) || isToldKit(behind);
     for (const name of bent(text, lead)) {
       // A name of two words may have its region behind a comma that lists do not have: "leeds, yorkshire".
       const found = resolvePlace(known.places(), name, known.usual ?? null);
-      const behind = rest.slice(end).replace(/^[\s,.;!]+/u, '');
-      const isSurely = /^\p{Lu}/u.test(text) || isToldKit(behind);
-      if (isFound(found, name.toLowerCase(), { isWord, isSurely, usual: known.usual ?? null }))
+      if (isFound(found, name.toLowerCase(), isSurely, known))
         return { place: name, isAmbiguous: isProblem(found), rest: behind, end };
     }
   }
@@ -163,8 +157,13 @@ const saysNoMore = (words: string, typed: string, known: Known): boolean => {
   if (SAYS_NO_MORE.test(words) || (/^\s*[.;!]/u.test(typed) && isRemark(words))) return true;
   if (!ONE_MORE_NAME.test(words) || words.split(' ').some((word) => isLittle(word))) return false;
   // "Penzance Cornwall": no word of ours, so where it lies.
-  const isName = (word: string): boolean => !isLittle(word) && !spellerFor(known).isKnown(word);
-  return /^,/u.test(typed.trim()) || words.toLowerCase().split(' ').every(isName);
+  return (
+    /^,/u.test(typed.trim()) ||
+    !words
+      .toLowerCase()
+      .split(' ')
+      .some((word) => isWord(word, known))
+  );
 };
 
 /** "Nether Wibble near Hexham": a village that no list has, and the town beside it. */
@@ -174,9 +173,10 @@ const besideTown = (rest: string, before: string, known: Known): FoundPlace | nu
   const { name, town } = BESIDE_TOWN.exec(rest)?.groups ?? {};
   if (name === undefined || town === undefined) return null;
   // "A field near Hexham" names no village, and one that is known is itself the place.
-  const isName = name
+  const isName = !name
+    .toLowerCase()
     .split(' ')
-    .some((word) => !isLittle(word.toLowerCase()) && !spellerFor(known).isKnown(word.toLowerCase()));
+    .every((word) => isWord(word, known));
   const isOfWords = /^(?:a|an|the|my|our|some|here|just)\b/iu.test(name);
   const found = isName && !isOfWords ? placeIn(town, `${before} near `, known) : null;
   return found === null ? null : { ...found, beside: name, end: null };
@@ -202,10 +202,10 @@ const UNKNOWN_WITH_KIT =
 const unknownWithKit = (rest: string, known: Known): ToldPlace | null => {
   const { name, kit } = UNKNOWN_WITH_KIT.exec(rest)?.groups ?? {};
   if (name === undefined || kit === undefined || !isToldKit(kit)) return null;
-  const isName = name
+  const isName = !name
     .toLowerCase()
     .split(' ')
-    .every((word) => !isLittle(word) && !spellerFor(known).isKnown(word));
+    .some((word) => isWord(word, known));
   return isName ? { place: name, isAmbiguous: true, rest: '', gear: kit } : null;
 };
 
