@@ -58,7 +58,7 @@ describe('what is on its way', () => {
   });
 
   it('answers no question, and no new lead stands there for it', async () => {
-    const who = member('Eadgar');
+    const who = member('Wynflaed');
     const first = await answer(deps, 'triage windows, usb adapter to hand controller, connects and drops', NOW, who);
     const reply = await answer(deps, `triage walk:${idOf(first)} i orderd the cable (comes thursday)`, NOW, who);
     expect(stepOf(reply)).toEqual(stepOf(first));

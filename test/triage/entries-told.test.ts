@@ -7,7 +7,7 @@ import { deps, idOf, linesOn, member, NOW, stepOf } from './console-walk.js';
 let members = 0;
 const told = async (line: string): Promise<Reply> => {
   members += 1;
-  const who = member(`Wynflaed${members}`);
+  const who = member(`Cyneburh${members}`);
   const opening = 'every goto lands far off to the west, windows, usb adapter at the hand controller';
   const reply = await answer(deps, `triage ${opening}`, NOW, who);
   return answer(deps, `triage walk:${idOf(reply)} text:"${line}"`, NOW, who);

@@ -111,7 +111,7 @@ it.each([
 });
 
 it('is said first, whatever else is in hand', async () => {
-  const who = member('Ottoline');
+  const who = member('Godgifu');
   await answer(deps, 'triage the mount stays dark, no light at all', NOW, who);
   const { notes } = await answer(deps, 'triage the fuse went again, is a bigger fuse ok?', NOW, who);
   expect(notes[0]).toMatch(/^No\. Never a bigger fuse/u);

@@ -186,15 +186,13 @@ const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides
   return !isBesides && remedyShown(began.before) !== undefined && isDoneAsShown(text);
 };
 
-/** @param expected the remedy that the cure would be put down to otherwise */
-export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
+/** @param isElse it was something else than what was shown */
+const deedCredited = (began: Began, text: string, expected: string | undefined, isElse: boolean): Credited => {
   const {
     context: { model },
     before,
   } = began;
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
-  const isElse = saysSomethingElse(text);
-  if (!isElse && (deed === '' || saysAsShown(text))) return null;
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;
   const done = stepsDone(began, text);
@@ -219,6 +217,13 @@ export const creditedIn = (began: Began, text: string, expected: string | undefi
     mayBe: alike.mayBe,
     ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
   });
+};
+
+/** @param expected the remedy that the cure would be put down to otherwise */
+export const creditedIn = (began: Began, text: string, expected: string | undefined): Credited => {
+  const isElse = saysSomethingElse(text);
+  const tellsNone = !isElse && (curedByDeed(text).deed === '' || saysAsShown(text));
+  return tellsNone ? null : deedCredited(began, text, expected, isElse);
 };
 
 const OF_SOMETHING_ELSE =
