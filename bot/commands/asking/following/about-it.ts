@@ -37,7 +37,7 @@ const ASKED_OF_SKY: readonly RegExp[] = [
   new RegExp(`^(?:what|which)\\b.*\\b(?:eyepiece|filter|separation)\\b.*\\b${THING}`, 'u'),
   BESIDE_IT,
   /^what is the .*star (?:left of|right of|under|underneath|below|beneath|above|over|next to|beside|near|close to) it$/u,
-  /^can i see its rings$|^when does it flip$|^how far is it from\b/u,
+  /^can i see its rings$|^when does it flip$|^how far is it from\b|^how far away is it$|^has it set$|^am i too late for it$/u,
   new RegExp(`^${MAY} (?:my|a|an|the) .{2,24} (?:split|show|see|resolve|separate|reach) ${THING}\\b`, 'u'),
   /^(?:is|would|will) it (?:be )?(?:safe|ok|okay|dangerous|risky|wise) (?:for \w+ )?to (?:look|point|aim|slew|go|swing)\b/u,
 ];
