@@ -192,7 +192,13 @@ export const aboutIt = (
 
 const ofName = (before: ToldLine, asked: string, name: string, known: Known): string | null => {
   const tonight = isOfTonight(before) && OF_PLACE.test(asked) && !SAYS_TIME.test(asked) ? ' tonight' : '';
-  const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
+  const words = withName(
+    asked.replace(
+      /\b(?:then|at that (?:time|hour)|too(?! (?:late|early|low|high|faint|dim|bright|big|small)\b)|as well|also)\b/giu,
+      ' ',
+    ),
+    name,
+  );
   // "Is it near it": of what, nobody knows.
   if (BESIDE_NOBODY.test(words.trim())) return null;
   const line = readWhole(`${words.replace(/\s+/gu, ' ').trim()}${tonight}`, known);
