@@ -215,7 +215,7 @@ const asSlip = (typed: Typed): TargetResolution | null => {
   const { positions, spelling } = certainName(catalogue, words);
   const settled = settle(typed, positions);
   if (settled === null) return notFound(typed);
-  if (isProblem(settled)) return settled;
+  if (isProblem(settled)) return settled.problem === 'ambiguous-target' ? { ...settled, isSlip: true } : settled;
   const { name } = settled.target;
   return {
     ...settled,
