@@ -22,6 +22,7 @@ import { tellsNoAnswer } from './corrected-opening.js';
 import { probabilityIn } from './elsewhere.js';
 import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
+import { isAffirmed, isShortCure } from './short-cure.js';
 import { answersOf } from './step-data.js';
 import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
 import type { Began } from './turn.js';
@@ -188,6 +189,10 @@ const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
 
 const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
 
+/** "It does now", to a question whose yes says just that. */
+const isOfWorking = ({ label }: { readonly label: string }): boolean =>
+  /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu.test(label);
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -199,6 +204,8 @@ const answerToQuestion = (
   const { step } = before;
   if (step.kind !== 'ask') return null;
   if (isWithoutIt(began, text)) return sure(noneAmong(began) ?? UNSURE);
+  const worksSo = isShortCure(began, text) || isAffirmed(text) ? answersOf(before).find(isOfWorking)?.id : undefined;
+  if (worksSo !== undefined) return sure(worksSo);
   const odd = oddIn(began, text);
   const outright = saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);
