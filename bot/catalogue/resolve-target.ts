@@ -250,7 +250,7 @@ const asSlip = (typed: Typed): TargetResolution | null => {
       'not-found',
       [...solarSystemNear(clean), ...nearest.map((p) => catalogue.targetAt(p))].slice(0, 5),
     );
-  if (isProblem(settled)) return settled;
+  if (isProblem(settled)) return settled.problem === 'ambiguous-target' ? { ...settled, isSlip: true } : settled;
   const { name } = settled.target;
   return {
     ...settled,

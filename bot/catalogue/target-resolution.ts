@@ -42,6 +42,8 @@ export type TargetProblem =
       readonly text: string;
       /** Best known first, at most 25. Each candidate's `name` resolves to it alone. */
       readonly candidates: readonly Target[];
+      /** Set where a spelling was corrected. */
+      readonly isSlip?: true;
     }
   | {
       readonly problem: 'bad-coordinates';
@@ -63,6 +65,6 @@ export type TargetResolution =
 
 /** Whether a text names a target, or several, as it stands: without a slip in it, and no two numbers that may be coordinates. */
 export const isNamed = (found: TargetResolution): boolean => {
-  if (isProblem(found)) return found.problem === 'ambiguous-target';
+  if (isProblem(found)) return found.problem === 'ambiguous-target' && found.isSlip !== true;
   return found.isSlip !== true && (found.note === undefined || found.target.kind !== 'coordinates');
 };

@@ -12,7 +12,7 @@ import { tableOf } from '../ground/table-of.js';
 export type DayText = { readonly date: LocalDate; readonly night: boolean } | TimeFault;
 
 /** Before this hour on the site's clocks "tonight" is the night in progress; from it on, the coming one. */
-const NIGHT_ENDS_AT_HOUR = 6;
+export const NIGHT_ENDS_AT_HOUR = 6;
 
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
 export const MONTHS = [

@@ -4,7 +4,7 @@ import { DateTime } from 'luxon';
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../ground/durations.js';
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
 import { EPHEMERIS_FIRST_YEAR, EPHEMERIS_LAST_YEAR } from '../sky/ephemeris-range.js';
-import { addDays, readDay, todayAndTonight, type DayText } from './calendar-words.js';
+import { addDays, NIGHT_ENDS_AT_HOUR, readDay, todayAndTonight, type DayText } from './calendar-words.js';
 import { readClock, type ClockText } from './clock-reading.js';
 import { formatClock, formatDate, formatLocalTime, localDateAt, zoneName } from './format-local.js';
 import { localToUtc, NOON, offsetMinutes, type ClockReading } from './local-to-utc.js';
@@ -123,7 +123,8 @@ const plainInstant = (words: string, zone: string, nowUtcMs: number): TimeResolu
  *   morning's. Until 06:00 tonight is the night in progress: at 02:00 "4am" is two hours off, and "22:30" that of the
  *   coming evening, as its note says; "last night 22:30" has passed.
  * - With "tonight", "tomorrow night" or "friday night", readings before noon are of the morning after; with "today",
- *   "tomorrow", a weekday or a date, of that very date. "midnight" is always the one at the end of its day.
+ *   "tomorrow", a weekday or a date, of that very date; in the small hours "tomorrow 22:00" is of the evening to come. "midnight"
+ *   is always the one at the end of its day.
  * - A day without a time is 22:00, and said so.
  */
 export const parseTime = (text: string, zone: string, nowUtcMs: number): TimeResolution => {
@@ -161,7 +162,10 @@ const onSiteClocks = (words: string, zone: string, nowUtcMs: number): TimeResolu
   const clock = readClock(words.replace(/^(?:at|@) ?/, ''));
   if (clock !== null) return isProblem(clock) ? timeProblem(clock) : clockAlone(clock.clock, zone, nowUtcMs);
   const day = readDay(words, zone, nowUtcMs);
-  if (day !== null) return isProblem(day) ? timeProblem(day) : dayAlone(words, day.date, zone, nowUtcMs);
+  if (day !== null)
+    return isProblem(day)
+      ? timeProblem(day)
+      : dayAlone(words, dateOf(words, day, EVENING, { zone, nowUtcMs }), zone, nowUtcMs);
   return dayAndClock(words, zone, nowUtcMs);
 };
 
@@ -188,6 +192,18 @@ const dayAlone = (words: string, date: LocalDate, zone: string, nowUtcMs: number
   return at(date, EVENING, zone, ['No time given: took 22:00.']);
 };
 
+/**
+ * The date of a day's clock reading. After midnight "tomorrow" begins once one has slept: from the hour on at which the night ends it is the
+ * date that has just begun, as it is for whole nights; hours before that are those of the coming night.
+ */
+const dateOf = (
+  dayText: string,
+  { date }: Exclude<DayText, TimeFault>,
+  { hour }: ClockReading,
+  { zone, nowUtcMs }: { readonly zone: string; readonly nowUtcMs: number },
+): LocalDate =>
+  dayText === 'tomorrow' && hour >= NIGHT_ENDS_AT_HOUR ? addDays(todayAndTonight(zone, nowUtcMs).tonight, 1) : date;
+
 /** A day and a clock reading in either order, wherever the words part so. */
 const dayAndClock = (words: string, zone: string, nowUtcMs: number): TimeResolution => {
   const tokens = words
@@ -212,7 +228,10 @@ const dayAndClock = (words: string, zone: string, nowUtcMs: number): TimeResolut
     else if (isProblem(clock)) refused ??= timeProblem(clock);
     else if (LAST_EVENING.test(dayText) && clock.clock.hour >= 12)
       return at(addDays(todayAndTonight(zone, nowUtcMs).today, -1), clock.clock, zone);
-    else return ofDay(day, clock, zone);
+    else {
+      const read = clock.midnight ? EVENING : clock.clock;
+      return ofDay({ ...day, date: dateOf(dayText, day, read, { zone, nowUtcMs }) }, clock, zone);
+    }
   }
   return refused ?? timeProblem({ problem: 'unreadable-time', text: words });
 };

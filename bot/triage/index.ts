@@ -41,5 +41,13 @@ export {
 } from './engine/explain.js';
 export { isForPrudence, pressingAlone, unaskedSafety } from './engine/safety.js';
 export type { CheckEntry, FaultEntry, System } from './model/schema.js';
-export { keepSuspicion, OWN_SUSPICION, ownSuspicion, supposeCheck, supposing, suspicions } from './walk/suppose.js';
+export {
+  keepSuspicion,
+  OWN_SUSPICION,
+  ownSuspicion,
+  supposeCheck,
+  supposing,
+  suspicions,
+  touchingOn,
+} from './walk/suppose.js';
 export { likelyBehind, lookOf, suspectedFault, type Suspected } from './walk/suspected.js';

@@ -120,6 +120,17 @@ describe('a time in plain words', () => {
     expect(time('tonight 04:00', MORNING)).toBe('Fri 27 Nov, 04:00');
   });
 
+  it('takes tomorrow for the day to come once one has slept, in the small hours', () => {
+    // Common practice, no source: as nights are counted, so are their hours.
+    expect(time('tomorrow 22:00', SMALL_HOURS)).toBe('Thu 26 Nov, 22:00');
+    expect(time('tomorrow', SMALL_HOURS)).toBe('Thu 26 Nov, 22:00');
+    expect(time('tomorrow 10am', SMALL_HOURS)).toBe('Thu 26 Nov, 10:00');
+    expect(time('tomorrow 4am', SMALL_HOURS)).toBe('Fri 27 Nov, 04:00');
+    expect(time('tomorrow midnight', SMALL_HOURS)).toBe('Fri 27 Nov, 00:00');
+    expect(time('tomorrow night 22:00', SMALL_HOURS)).toBe('Thu 26 Nov, 22:00');
+    expect(time('tomorrow 22:00', MORNING)).toBe('Fri 27 Nov, 22:00');
+  });
+
   it('says what it took where a day has no time', () => {
     const result = parseTime('friday', ZONE, EVENING);
     expect(!isProblem(result) && result.note).toBe('No time given: took 22:00.');

@@ -5,9 +5,8 @@ import { parse } from 'yaml';
 import * as z from 'zod';
 import { foldWords } from '../../ground/fold-text.js';
 import { once } from '../../ground/once.js';
-import { isProblem } from '../../ground/problem.js';
 import { projectRoot } from '../../ground/project-root.js';
-import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
+import { isNamed, resolveTarget, type Catalogue } from '../../catalogue/index.js';
 
 const words = z.record(z.string(), z.array(z.string().regex(/^[a-z0-9 ]+$/u)).min(1));
 const schema = z.strictObject({
@@ -53,7 +52,7 @@ const GREETING =
   /^(?:(?:hallo|hola|bonjour|bonsoir|salut|ciao|hoi|czesc|ola|hi|hello|hey|guten abend|buenas noches|buonasera|boa noite|dobry wieczor|bitte|y|und|et|dann|oraz|por favor|per favore|prego|prosze) )+/u;
 /** "Um 22 Uhr", "a las 22", "à 22h", "alle 22", "o 22", "às 22 horas". */
 const AT_HOUR =
-  /\b(?:um|a las|a|alle|om|o|as)? ?(\d{1,2})(?: (\d\d))? ?(?:uhr|h|horas?|heures?|uur)\b|\b(?:a las|alle) (\d{1,2})\b/u;
+  /\b(?:um|a las|a|alle|om|o|as)? ?(\d{1,2})(?: (\d\d))? ?(?:uhr|h|horas?|heures?|uur)\b|\b(?:a las|alle|um) (\d{1,2})\b/u;
 /** "Mit 8 Zoll", "de 8 pulgadas", "de 200 mm". */
 const APERTURE = /\b(\d{1,2}) ?(?:zoll|pulgadas|pouces|pollici|inch|cali|polegadas)\b/u;
 const MILLIMETRES = /\b(\d{2,3}) ?mm\b/u;
@@ -92,8 +91,7 @@ const nameOf = (said: string, catalogue: Catalogue): string | null => {
   for (const name of [said, without(said, besides)]) {
     const english = names.find(([one]) => one === name)?.[1];
     if (english !== undefined) return english;
-    const found = resolveTarget(catalogue, name);
-    if (!isProblem(found) && found.isSlip !== true) return name;
+    if (isNamed(resolveTarget(catalogue, name))) return name;
   }
   return null;
 };
@@ -120,9 +118,20 @@ export const inEnglish = (text: string, catalogue: Catalogue): InEnglish | null 
   if (text.length > LONGEST) return null;
   const plain = foldedAbroad(text).replace(GREETING, '');
   const bare = without(plain, shipped().besides).replace(WITH_TUBE, ' ').replace(/\s+/gu, ' ').trim();
-  const said = formOf(plain, catalogue) ?? (bare === plain ? null : formOf(bare, catalogue));
+  const said =
+    formOf(plain, catalogue) ??
+    (bare === plain ? null : (formOf(bare, catalogue) ?? targetAlone(plain, bare, catalogue)));
   return said === null ? null : { ...said, english: [said.english, ...besidesIn(plain)].join(' ') };
 };
+
+/** "Andromeda stasera", "m31 ce soir": a name, and when or with what. */
+const targetAlone = (plain: string, bare: string, catalogue: Catalogue): InEnglish | null => {
+  if (besidesIn(plain).length === 0) return null;
+  const name = nameOf(bare.replace(LED_BY_ARTICLES, ''), catalogue);
+  return name === null ? null : { english: name, language: ANY_LANGUAGE };
+};
+/** Its few words are of several. */
+const ANY_LANGUAGE = '';
 
 const formOf = (plain: string, catalogue: Catalogue): InEnglish | null => {
   for (const { like, says, language } of shipped().forms) {
@@ -156,7 +165,8 @@ export const followedAbroad = (text: string, catalogue: Catalogue): string | nul
   const plain = foldedAbroad(text);
   const lead = AND_ABROAD.exec(plain)?.[0];
   const ofIt = itAbroad(plain.slice(lead?.length ?? 0));
-  if (ofIt !== null || lead === undefined) return ofIt;
+  if (ofIt !== null) return ofIt;
+  if (lead === undefined) return whenAlone(plain);
   // "Morgen" alone is tomorrow, elsewhere it may be the morning.
   const rest = plain.slice(lead.length).replace(/^morgen$/u, 'morgen abend');
   if (HOUR_LATER.test(rest)) return 'and one hour later';
@@ -166,3 +176,10 @@ export const followedAbroad = (text: string, catalogue: Catalogue): string | nul
   return name === null ? null : ['what about', name, ...besidesIn(rest)].join(' ');
 };
 const MOST_IN_FOLLOW_UP = 50;
+
+/** "Um 4 Uhr?", "stasera?": nothing but an hour, a night or what one looks with; null where more is said. */
+const whenAlone = (plain: string): string | null => {
+  const words = plain.replace(/^morgen$/u, 'morgen abend');
+  const said = without(words, shipped().besides) === '' ? besidesIn(words) : [];
+  return said.length === 0 ? null : `and ${said.join(' ')}?`;
+};

@@ -101,9 +101,13 @@ export const sunEventFor = (
   const [, before, event, after] = SUN_EVENT.exec(text?.trim() ?? '') ?? [];
   if (event === undefined) return null;
   const day = before ?? after;
-  const from = day === undefined ? { utcMs: nowUtcMs, notes: [] } : timeFor(`${day} 00:00`, zone, nowUtcMs);
-  if (isProblem(from)) return from;
-  const { nextSunriseUtcMs, nextSunsetUtcMs } = sunSafety(SUN, observer, Math.max(from.utcMs, nowUtcMs));
+  const noon = day === undefined ? { utcMs: nowUtcMs, notes: [] } : timeFor(`${day} 12:00`, zone, nowUtcMs);
+  if (isProblem(noon)) return noon;
+  const { nextSunriseUtcMs, nextSunsetUtcMs } = sunSafety(
+    SUN,
+    observer,
+    Math.max(noon.utcMs - MS_PER_DAY / 2, nowUtcMs),
+  );
   const isRise = /rise|up/iu.test(event);
   const utcMs = isRise ? nextSunriseUtcMs : nextSunsetUtcMs;
   if (utcMs === null)

@@ -243,6 +243,8 @@ export interface LineRead {
   readonly unsure?: string;
   /** The member's own line, its first word mended: it may be a sentence that begins with a command's name by chance. */
   readonly isTyped?: boolean;
+  /** Of what was answered just before: the picture and the facts of that answer are not shown again. */
+  readonly isBrief?: boolean;
 }
 
 export type WordsRead = LineRead | { readonly outcome: Outcome };

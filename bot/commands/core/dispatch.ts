@@ -10,6 +10,7 @@ import { keepLastAsked } from '../asking/following/last-asked.js';
 import { keepFollowable } from '../asking/following/keep-followable.js';
 import type { Asker, Command, OptionSpec, LineRead, SeveralRead, Deps } from './command.js';
 import { parseLine, PASTE_LIMIT, withoutAddress, type ParsedLine } from './grammar.js';
+import { inBrief } from './in-brief.js';
 import { withSunJudged } from './judge-sun.js';
 import { openPrivacy, type Privacy } from './privacy.js';
 import { severalAnswers, type Answered } from './several-answers.js';
@@ -106,7 +107,7 @@ const finished = (outcome: Outcome, privacy: Privacy, deps: Deps, nowUtcMs: UtcM
     privacy,
   );
 
-/** The problem a member sees when something of ours went wrong; the log gets the rest. */
+/** What a member sees when something of ours went wrong; the log gets the rest. */
 const failure = (error: unknown, name: string, onError: ErrorSink): Problem => {
   // A full list is the member's to clear, not a fault.
   if (!(error instanceof StoreError && error.code === 'store-limit')) onError(error, name);
@@ -166,12 +167,13 @@ const runParsed = async (deps: Deps, { command, raw }: ParsedLine, ask: Ask): Pr
 };
 
 /** What a reader's line answers, its note added. */
-const runRead = async (deps: Deps, { line, note, unsure, isTyped = false }: LineRead, ask: Ask): Promise<Outcome> => {
+const runRead = async (deps: Deps, { line, note, unsure, ...how }: LineRead, ask: Ask): Promise<Outcome> => {
   const parsed = parseLine(line, deps.commands);
-  if (isTyped && !isProblem(parsed)) return runTyped(deps, line, parsed, ask);
+  if (how.isTyped === true && !isProblem(parsed)) return runTyped(deps, line, parsed, ask);
   const outcome = isProblem(parsed) ? parsed : await runParsed(deps, parsed, ask);
   if (isProblem(outcome)) return outcome;
-  const told = note === undefined ? outcome : { ...outcome, notes: [...outcome.notes, note] };
+  const answer = how.isBrief === true ? inBrief(outcome) : outcome;
+  const told = note === undefined ? answer : { ...answer, notes: [...answer.notes, note] };
   return unsure === undefined ? told : saidBefore(told, unsure);
 };
 

@@ -12,6 +12,7 @@ import { mayFollow } from '../asking/following/may-follow.js';
 import { asksBest } from '../asking/following/outright.js';
 import { isOfSeenOrNot } from '../asking/following/seen-or-not.js';
 import { lastAsked } from '../asking/following/last-asked.js';
+import { isSmallAfter, toldLine } from '../asking/following/told-line.js';
 
 /** Whether a walk that waits may mean the words: its own questions are answered with stars and figures too. */
 const isForWalk = (deps: Deps, { text, nowUtcMs }: SaidWords, { state }: Walk): boolean => {
@@ -40,6 +41,8 @@ export const followingWords: WordsReader = {
       (walk !== null && perhaps.length > 0)
     )
       return null;
-    return { ...found, note: `Taken to follow your last question: ${found.line}` };
+    const [before, asked] = [toldLine(last, deps.commands), toldLine(found.line, deps.commands)];
+    const isBrief = before !== null && asked !== null && isSmallAfter(before, asked);
+    return { ...found, isBrief, note: `Taken to follow your last question: ${found.line}` };
   },
 };

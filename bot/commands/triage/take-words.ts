@@ -39,6 +39,7 @@ import { leftToMend, saidAfter } from './said-after.js';
 import { isDenied, isFoundSet, isNotThere } from './told-at-card.js';
 import { withNamed } from './supposed.js';
 import { takeAside } from './take-aside.js';
+import { withTouchedOn } from './touched-on.js';
 import { changed, isAsked, wasShown, type Began, type Turn } from './turn.js';
 import { hasBegun } from './walk-words.js';
 
@@ -149,11 +150,12 @@ const takeGoneOn = (
 };
 
 /** What the words leave to be said and shown, where they are no sure answer to the step in hand. */
-const takeTold = (began: Began, text: string, state: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
+const takeTold = (began: Began, text: string, told: WalkState, read: Reading, meant: AnswerMeant | null): Turn => {
   const { context, before } = began;
   const isAsked = hasBegun(began.walk) && (before.step.kind === 'ask' || before.step.kind === 'try');
   const asks = meant === null && read.named.length === 0 && asksOfStep(context.model.reading, text, read);
-  if (asks && isAsked) return changed(began, state, { ...ASKED_BACK, at: before.step, asksBack: text });
+  if (asks && isAsked) return changed(began, told, { ...ASKED_BACK, at: before.step, asksBack: text });
+  const state = meant === null ? withTouchedOn(began, told, read) : told;
   const isLeft = assess(context.model, state, context.outcomes).step.id === before.step.id;
   // A nearest answer is of no use over another question.
   const said = saidOf(began, text, read, isLeft ? meant : null, isLeft);

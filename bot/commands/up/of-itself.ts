@@ -115,9 +115,27 @@ const separation = ({ name, kind: of, double }: Target): string | null => {
 /** The astronomical unit over the speed of light (IAU 2012; CODATA): 499.0 s. */
 const LIGHT_MINUTES_PER_AU = 8.3168;
 
+/** The parsec, 3.26156 light years (IAU 2015, resolution B2), of a parallax of 1000 mas. */
+const LIGHT_YEARS_AT_1_MAS = 3261.56;
+/** The catalogue's own errors are some tenths of a milliarcsecond, so a smaller parallax tells little. */
+const LEAST_PARALLAX_MAS = 3;
+
+/** "25", "8.6"; a few hundred to two figures, as no more is known. */
+const lightYears = (years: number): string => {
+  if (years < 20) return years.toFixed(1);
+  return years < 100 ? years.toFixed(0) : `some ${Number(years.toPrecision(2))}`;
+};
+
+const starDistance = (name: string, parallaxMas: number): string =>
+  parallaxMas < LEAST_PARALLAX_MAS
+    ? `${name} is some 1,000 light years away or more, too far for the parallax I hold to tell how far.`
+    : `${name} is ${lightYears(LIGHT_YEARS_AT_1_MAS / parallaxMas)} light years away, by its parallax.`;
+
 const distance = ({ target: { name, body }, utcMs }: ItselfQuestion): string => {
-  if (body.kind !== 'solarSystem') return `I hold no distances of what lies beyond the planets, ${name} among it.`;
-  if (body.body === 'Moon') return moonDistanceWords(utcMs);
+  if (body.kind === 'fixed' && (body.parallaxMas ?? 0) > 0) return starDistance(name, body.parallaxMas ?? 0);
+  if (body.kind === 'fixed')
+    return `How far ${name} is I do not keep: I have distances of stars near us, of the Moon and the planets alone.`;
+  if (body.kind === 'solarSystem' && body.body === 'Moon') return moonDistanceWords(utcMs);
   const au = skyTrack(body, ANYWHERE).distanceAuAt(utcMs);
   return `${name} is ${au.toFixed(2)} astronomical units from the Earth now, ${Math.round((au * KM_PER_AU) / MILLION).toLocaleString('en')} million km; its light takes ${Math.round(au * LIGHT_MINUTES_PER_AU)} minutes.`;
 };

@@ -31,20 +31,22 @@ const eventsAround = ({ asked: { target, where } }: WhetherQuestion, utcMs: UtcM
 
 const NOT_YET = 'not yet: ';
 
-/** Where it is down: that it has gone, or is yet to come. */
+const isDayAt = ({ asked }: WhetherQuestion, utcMs: UtcMs): boolean =>
+  horizontalOf(SUN, asked.where.site.observer, utcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
+
+/** Where it is down: that it has gone, or is yet to come. What set by day was not seen this night: it is yet to come, if it comes. */
 const downWords = (question: WhetherQuestion, utcMs: UtcMs): string => {
   const { night } = question;
   const { before, after } = eventsAround(question, utcMs);
   if (after.riseUtcMs === null) return 'it does not rise here';
   const rises = timeText(after.riseUtcMs, question);
-  const hasSet = before.setUtcMs !== null && before.setUtcMs > night.startUtcMs && after.riseUtcMs > night.endUtcMs;
-  return hasSet
-    ? `it set at ${timeText(before.setUtcMs ?? 0, question)} and rises again ${rises}`
+  const { setUtcMs } = before;
+  return setUtcMs !== null &&
+    setUtcMs > night.startUtcMs &&
+    (after.riseUtcMs > night.endUtcMs || !isDayAt(question, setUtcMs))
+    ? `it set at ${timeText(setUtcMs, question)} and rises again ${rises}`
     : `${NOT_YET}it rises at ${rises}`;
 };
-
-const isDayAt = ({ asked }: WhetherQuestion, utcMs: UtcMs): boolean =>
-  horizontalOf(SUN, asked.where.site.observer, utcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
 
 export const atText = (question: WhetherQuestion, utcMs: UtcMs): string =>
   isOfNow(question) ? 'now' : `at ${timeText(utcMs, question)}`;

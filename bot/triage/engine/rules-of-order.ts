@@ -133,6 +133,26 @@ export const likeliest = (situation: Situation, { probabilities }: Belief): { fa
   return { fault, probability: probabilities[fault] ?? 0 };
 };
 
+/**
+ * The quick, harmless remedy of a cause that stands out, whichever way the computer reaches the mount: `paths` are those that are
+ * left open. Null where there is none: the way has to be known first.
+ */
+export const remedyOnAnyWay = (
+  situation: Situation,
+  evidence: Evidence,
+  belief: Belief,
+  paths: readonly string[],
+): Choice | null => {
+  const { fault, probability } = likeliest(situation, belief);
+  const { only, remedy } = situation.faults[fault] ?? {};
+  if (remedy === undefined || probability < LIKELY_FOR_QUICK || !mayTry(situation, evidence, fault, probability))
+    return null;
+  if (only?.paths !== undefined && !paths.every((path) => only.paths?.includes(path) === true)) return null;
+  const isHarmless = remedy.minutes <= QUICK_MINUTES && (remedy.cautions ?? []).length === 0;
+  const otherwise = comesOtherwise(situation, evidence, fault);
+  return isHarmless && remedy.confirm === undefined ? { kind: 'try', fault, otherwise, minutes: remedy.minutes } : null;
+};
+
 /** A cause that is plainly known and whose remedies are spent: what is left is to say so. */
 export const plainlyKnown = (situation: Situation, evidence: Evidence, belief: Belief): boolean => {
   const { fault, probability } = likeliest(situation, belief);

@@ -31,7 +31,7 @@ const AMONG_SHOWN = 0.2;
 
 /** The cause that the member named, whose own look has shown it and whose remedy was not offered yet. */
 const shownByTheLook = ({ situation, evidence, belief }: At, events: readonly WalkEvent[]): FaultEntry | undefined => {
-  const named = events.flatMap((event) => (event.kind === 'supposed' ? [event.check] : []));
+  const named = events.flatMap((event) => (event.kind === 'supposed' && event.said !== undefined ? [event.check] : []));
   const shown = situation.faults.flatMap((fault, f) => {
     const confirm = fault.remedy.confirm ?? fault.verify.check ?? '';
     const check = situation.checkIndex.get(confirm) ?? -1;

@@ -72,6 +72,12 @@ export const supposing = (state: WalkState, check: string, said: string, by: Spe
     ? state
     : { ...state, events: [...state.events, { kind: 'supposed', check, said: said.trim().slice(0, SAID_KEPT), by }] };
 
+/** With a look next that the words only touch on: no cause is named, so what it shows is weighed like any answer. */
+export const touchingOn = (state: WalkState, check: string, by: Speaker): WalkState =>
+  state.events.filter(({ kind }) => kind === 'supposed').length >= MOST
+    ? state
+    : { ...state, events: [...state.events, { kind: 'supposed', check, by }] };
+
 /** Kept in the member's words for whoever helps, and not looked at. */
 export const keepSuspicion = (state: WalkState, said: string, by: Speaker): WalkState => {
   const kept = supposing(state, OWN_SUSPICION, said, by);

@@ -61,7 +61,7 @@ const event = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('passed'), check: short, by: speaker }),
   /** What was said of this check before was a slip. */
   z.object({ kind: z.literal('slip'), check: short, by: speaker }),
-  /** The member names, or wonders about, what this check looks at; `said`: in these words. */
+  /** The member names, or wonders about, what this check looks at; `said`: in these words. Without: words only touch on it. */
   z.object({ kind: z.literal('supposed'), check: short, said: z.string().max(200).exactOptional(), by: speaker }),
   z.object({ kind: z.literal('try'), fault: short, outcome: z.enum(TRY_OUTCOMES), by: speaker }),
   /** What the numbers of a miss say: the command that explains misses gave these causes; `said` is the line they came from. */

@@ -4,7 +4,7 @@ import type { Belief } from '../engine/belief.js';
 import type { Choice } from '../engine/choice.js';
 import { rankSteps, type Foresight } from '../engine/choose-step.js';
 import { gatherEvidence, HOW_FAR, type Evidence } from '../engine/evidence.js';
-import { KNOWN_CAUSE, likeliest } from '../engine/rules-of-order.js';
+import { KNOWN_CAUSE, likeliest, remedyOnAnyWay } from '../engine/rules-of-order.js';
 import { situationFor, type Situation } from '../engine/situation.js';
 import { believed, rankedSteps } from '../engine/weigh.js';
 import type { WalkContext } from '../model/context.js';
@@ -109,6 +109,17 @@ const namedStep = (next: Named): Step => {
   return { kind: 'ask', id: next.check.id, opening: false, check: next.check, because: 'supposed' };
 };
 
+/** The first of those steps, or the question of system or program that it hangs on. */
+const pickedFrom = (
+  ranked: readonly Choice[],
+  opening: Opening,
+  { situation, evidence, belief }: Pick<Assessment, 'situation' | 'evidence' | 'belief'>,
+): Pick<Assessment, 'step' | 'ranked'> => {
+  const field = fieldFor(opening, situation, belief, ranked[0]);
+  if (field !== null) return { step: { kind: 'ask', id: field, opening: true, paths: opening.paths }, ranked: [] };
+  return { step: stepFor(situation, evidence, belief, ranked[0]), ranked };
+};
+
 const nextStep = (
   model: TriageModel,
   state: WalkState,
@@ -120,8 +131,12 @@ const nextStep = (
   const named = namedNext(at, state.events);
   if (named !== null && comesBeforeTheWay(named, opening.open.has('path'), state.events))
     return { step: namedStep(named), ranked: [] };
-  if (opening.open.has('path') && pathMatters(situation, evidence, belief))
-    return { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] };
+  if (opening.open.has('path') && pathMatters(situation, evidence, belief)) {
+    const anyWay = remedyOnAnyWay(situation, evidence, belief, opening.paths);
+    return anyWay === null
+      ? { step: { kind: 'ask', id: 'path', opening: true, paths: opening.paths }, ranked: [] }
+      : pickedFrom([anyWay], opening, at);
+  }
   const remedy = remedyAtOnce(model, { situation, evidence }, state.events);
   if (remedy !== null) return { step: { kind: 'try', id: remedy.fault.id, ...remedy }, ranked: [] };
   const howFar = asksHowFarNow(model, situation, state.events) ? model.check(HOW_FAR) : undefined;
@@ -137,9 +152,7 @@ const nextStep = (
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
   const ranked =
     foresight === undefined ? rankedSteps(situation, evidence) : rankSteps(situation, evidence, belief, foresight);
-  const field = fieldFor(opening, situation, belief, ranked[0]);
-  if (field !== null) return { step: { kind: 'ask', id: field, opening: true, paths: opening.paths }, ranked: [] };
-  return { step: stepFor(situation, evidence, belief, ranked[0]), ranked };
+  return pickedFrom(ranked, opening, at);
 };
 
 /**

@@ -37,7 +37,7 @@ const ASKED_OF_SKY: readonly RegExp[] = [
   new RegExp(`^(?:what|which)\\b.*\\b(?:eyepiece|filter|separation)\\b.*\\b${THING}`, 'u'),
   BESIDE_IT,
   /^what is the .*star (?:left of|right of|under|underneath|below|beneath|above|over|next to|beside|near|close to) it$/u,
-  /^can i see its rings$|^when does it flip$|^how far is it from\b/u,
+  /^can i see its rings$|^when does it flip$|^how far is it from\b|^how far away is it$|^has it set$|^am i too late for it$/u,
   new RegExp(`^${MAY} (?:my|a|an|the) .{2,24} (?:split|show|see|resolve|separate|reach) ${THING}\\b`, 'u'),
   /^(?:is|would|will) it (?:be )?(?:safe|ok|okay|dangerous|risky|wise) (?:for \w+ )?to (?:look|point|aim|slew|go|swing)\b/u,
 ];
@@ -192,7 +192,13 @@ export const aboutIt = (
 
 const ofName = (before: ToldLine, asked: string, name: string, known: Known): string | null => {
   const tonight = isOfTonight(before) && OF_PLACE.test(asked) && !SAYS_TIME.test(asked) ? ' tonight' : '';
-  const words = withName(asked.replace(/\b(?:then|at that (?:time|hour)|too|as well|also)\b/giu, ' '), name);
+  const words = withName(
+    asked.replace(
+      /\b(?:then|at that (?:time|hour)|too(?! (?:late|early|low|high|faint|dim|bright|big|small)\b)|as well|also)\b/giu,
+      ' ',
+    ),
+    name,
+  );
   // "Is it near it": of what, nobody knows.
   if (BESIDE_NOBODY.test(words.trim())) return null;
   const line = readWhole(`${words.replace(/\s+/gu, ' ').trim()}${tonight}`, known);

@@ -108,9 +108,19 @@ const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | nul
   const given = Object.entries(more).filter((entry): entry is [string, string] => entry[1] !== null);
   if (given.some(([name]) => !takes(fit, name))) return null;
   const values = { ...fit.values, ...Object.fromEntries(given) };
-  return when.night === null && when.hour === null
-    ? { ...fit, values }
-    : withTimes({ ...fit, values }, timesMeant(asked, now), known.nowUtcMs);
+  if (when.night === null && when.hour === null) return { ...fit, values };
+  const timed = when.hour === null || when.hour === 'now' ? { ...fit, values } : withoutOtherFirst({ ...fit, values });
+  return withTimes(timed, timesMeant(asked, now), known.nowUtcMs);
+};
+
+/** What is told first of an hour as well: whether it is up then, and its figures. */
+const OF_AN_HOUR =
+  /^(?:seen|up|down|late|early|hour-angle|parallactic-angle|airmass|moonlight|find|reaches|low|high)$/u;
+
+/** "At 4?", after its best hour or its setting: how it stands at that hour. */
+const withoutOtherFirst = (told: ToldLine): ToldLine => {
+  const { first, ...values } = told.values;
+  return told.command.name !== 'up' || first === undefined || OF_AN_HOUR.test(first) ? told : { ...told, values };
 };
 
 const timesMeant = ({ when, plain }: Asked, before: Times): Times => ({

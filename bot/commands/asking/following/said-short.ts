@@ -44,6 +44,22 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
   ],
   [
     form(
+      '(?:has|is|did|had|was) (?:it|that|they)(?: (?:already|now|just))* (?:set|gone|down|gone down|gone already)(?: (?:already|yet|now|by now))*',
+    ),
+    'has it set',
+  ],
+  [
+    form('(?:is it |am i |are we )?(?:too late|missed it|did (?:i|we) miss it|have (?:i|we) missed it)(?: for it)?'),
+    'am i too late for it',
+  ],
+  [
+    form(
+      "how (?:far|distant)(?: (?:away|off|out))?(?: (?:is|are) (?:it|that|this|they|that one))?(?: (?:away|off|out|from (?:us|here|earth|the earth)|in light ?years))*|(?:its |what(?:'s| is|s)? (?:the |its )?)?distance(?: (?:to|of) it)?|how many light ?years?(?: (?:away|off))?(?: (?:is|are) (?:it|that|this|they))?(?: (?:away|off))?",
+    ),
+    'how far away is it',
+  ],
+  [
+    form(
       "(?:how (?:far|wide|close)(?: apart)? (?:are|is) (?:they|it|the two|the stars|both)(?: apart)?|how far apart|(?:the |its |what(?:'s| is|s)? (?:the )?)?(?:gap|separation|distance)(?: between (?:them|the two|both|the stars))?)",
     ),
     'what is the separation of it',
@@ -65,7 +81,7 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
 
 /** "And the one more left of it", "whats the bright star under them": what stands on that side. */
 const BESIDE =
-  /^(?:(?:and|so|ok|but),? )*(?:(?:what(?:'?s| is| are|s)?|which(?: is)?) )?(?:that |the )(?<which>(?:[\p{L}-]+ ){0,2}?)(?:one|stars?|planets?|things?|lights?|dots?)(?: that(?:'?s| is))? (?:more |just |further |directly |right )*(?:to the |on the |on its )?(?<side>left|right|under(?:neath)?|below|beneath|above|over|next to|beside|near|close to)(?: (?:hand )?side)?(?: (?:of|to))? ?(?:it|them|that|this one|that one)?$/iu;
+  /^(?:(?:and|so|ok|but),? )*(?:(?:what(?:'?s| is| are|s)?|which(?: is)?) )?(?:that |the |a )?(?<which>(?:[\p{L}-]+ ){0,2}?)(?:one|stars?|planets?|things?|lights?|dots?)(?: that(?:'?s| is))? (?:more |just |further |directly |right )*(?:to the |on the |on its )?(?<side>left|right|under(?:neath)?|below|beneath|above|over|next to|beside|near|close to)(?: (?:hand )?side)?(?: (?:of|to))? ?(?:it|them|that|this one|that one)?$/iu;
 
 export interface BesideIt {
   /** "the bright star left of it". */

@@ -44,6 +44,22 @@ export const inherited = (before: ToldLine, asked: ToldLine): ToldLine => {
   return { ...asked, values: { ...asked.values, ...Object.fromEntries(kept) } };
 };
 
+/** What a small question changes: a figure of the same target, site and night is asked for. */
+const SMALL: readonly string[] = ['first', 'above', 'at', 'facing'];
+
+/** Whether a line asks `up` of the same as the one before, and of a figure or an hour alone. */
+export const isSmallAfter = (before: ToldLine, asked: ToldLine): boolean => {
+  if (before.command.name !== 'up' || asked.command.name !== 'up') return false;
+  const names = [...Object.keys(before.values), ...Object.keys(asked.values)];
+  return (
+    names.every((name) => SMALL.includes(name) || isSameValue(before.values[name], asked.values[name])) &&
+    ['first', 'above', 'at'].some((name) => asked.values[name] !== undefined)
+  );
+};
+/** "Tonight" is what is meant where no night is said. */
+const isSameValue = (one: string | undefined, other: string | undefined): boolean =>
+  (one ?? 'tonight').toLowerCase() === (other ?? 'tonight').toLowerCase();
+
 /** Which night and which hour, as typed; null: none was said. */
 export interface Times {
   readonly night: string | null;
