@@ -190,8 +190,11 @@ const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
 const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
 
 /** "It does now", to a question whose yes says just that. */
-const isOfWorking = ({ label }: { readonly label: string }): boolean =>
-  /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu.test(label);
+const worksSo = (began: Began, text: string): string | null =>
+  isShortCure(began, text) || isAffirmed(text)
+    ? (answersOf(began.before).find(({ label }) => YES_NOW.test(label))?.id ?? null)
+    : null;
+const YES_NOW = /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu;
 
 /** The answer to the question in hand. */
 const answerToQuestion = (
@@ -204,10 +207,8 @@ const answerToQuestion = (
   const { step } = before;
   if (step.kind !== 'ask') return null;
   if (isWithoutIt(began, text)) return sure(noneAmong(began) ?? UNSURE);
-  const worksSo = isShortCure(began, text) || isAffirmed(text) ? answersOf(before).find(isOfWorking)?.id : undefined;
-  if (worksSo !== undefined) return sure(worksSo);
   const odd = oddIn(began, text);
-  const outright = saidOfItems(began, step, text, odd);
+  const outright = worksSo(began, text) ?? saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.

@@ -69,19 +69,24 @@ export const IS_OTHERWISE = new RegExp(
 /** Where nothing was tried, a short word must say that something is otherwise. */
 const IS_EXCITED = /!|\b(?<!\bi see )now\b/iu;
 
-/** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
-const tellsOfCure = (began: Began, text: string, { what, how, isCureAnywhere }: SaidOutcome): boolean => {
-  const { asked } = began.walk.state;
-  const told = curedByDeed(text);
-  if (told.isCured && told.isDone) return true;
-  if (how === 'like' && asked?.kind === 'fixed') return false;
-  if (began.before.step.kind === 'try') return what === 'cured' && !(how === 'like' && told.isDone);
+/** … at a question: told outright, or by how it is now. */
+const tellsAtQuestion = (began: Began, text: string, { how, isCureAnywhere }: SaidOutcome): boolean => {
   // Asked where it lands, it lands in the middle.
   if (began.before.step.kind === 'numbers' && isCureAnywhere) return true;
-  if (isShortCure(began, text) && (remedyOf(began) !== undefined || IS_EXCITED.test(text))) return true;
+  const isTried = remedyOf(began) !== undefined;
+  if (isShortCure(began, text) && (isTried || IS_EXCITED.test(text))) return true;
   // Where nothing was tried, a "now" may stand beside any look.
-  if (how === 'like' && remedyOf(began) === undefined) return GLAD.test(text);
+  if (how === 'like' && !isTried) return GLAD.test(text);
   return HAS_CHANGED.test(text) && (how !== 'like' || hasWordOfCure(text));
+};
+
+/** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
+const tellsOfCure = (began: Began, text: string, said: SaidOutcome): boolean => {
+  const told = curedByDeed(text);
+  if (told.isCured && told.isDone) return true;
+  if (said.how === 'like' && began.walk.state.asked?.kind === 'fixed') return false;
+  if (began.before.step.kind === 'try') return said.what === 'cured' && !(said.how === 'like' && told.isDone);
+  return tellsAtQuestion(began, text, said);
 };
 
 const soundsSo = (began: Began, text: string): boolean => {

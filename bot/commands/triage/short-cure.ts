@@ -13,6 +13,6 @@ export const isShortCure = ({ context: { model } }: Pick<Began, 'context'>, text
 
 /** "It does", "ha, it did": of what the remedy's last line says one should see. */
 const AFFIRMED =
-  /^\W*(?:(?:oh|ah|ooh|ha|haha|hey|yes|yep|yeah|yup|and|ok|okay|well|so|now)\W+)*(?:it|she|he|that) (?:does|did|has)(?: (?:now|indeed|too|so))*\W*$/iu;
+  /^\W*(?:(?:oh|ah|ooh|ha|haha|hey|yes|yep|yeah|yup|and|ok|okay|well|so|now)\W+)*(?:(?:it|she|he|that) (?:does|did|has)(?: (?:now|indeed|too|so))*|does now)\W*$/iu;
 
 export const isAffirmed = (text: string): boolean => AFFIRMED.test(text);

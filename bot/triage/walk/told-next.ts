@@ -16,7 +16,7 @@ interface At {
 /** A cause shows itself in an answer from here on; its own sign is one that the others together show so many times less. */
 const [SHOWS, OWN] = [0.9, 5];
 /** Against all else that was said, so likely it must be: the likeliest of all, or well ahead of most. */
-const [LIKELIEST, LIKELY] = [0.1, 0.25];
+const [LIKELIEST, LIKELY] = [0.07, 0.15];
 const QUICK_MINUTES = 6;
 
 /** How often the other causes would give this answer. */
@@ -35,7 +35,7 @@ const signedBy = (situation: Situation, { check, answer }: Observation): readonl
   const numbers = situation.checks[check];
   const odds = numbers?.odds[answer];
   if (numbers === undefined || odds === undefined || answer === numbers.good) return [];
-  if (numbers.entry.scope === 'chain' || numbers.entry.byStage !== undefined) return [];
+  if (numbers.entry.scope === 'chain') return [];
   return situation.faults.flatMap((_, f) => {
     const own = odds[f] ?? 0;
     return own >= SHOWS && own >= OWN * byOthers(situation, odds, f) ? [f] : [];
