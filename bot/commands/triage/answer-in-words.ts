@@ -90,11 +90,18 @@ const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: 
 /** It answers whichever question of a computer is asked, and is one of none. */
 const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
 
+/** "It does now", to a question whose yes says just that. */
+const worksSo = (began: Began, text: string): string | null =>
+  isShortCure(began, text) || isAffirmed(text)
+    ? (answersOf(began.before).find(({ label }) => YES_NOW.test(label))?.id ?? null)
+    : null;
+const YES_NOW = /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu;
+
 type Odd = OddOne | null;
 
 /** The one set apart, or what is said outright; null where neither is. */
 const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
-  odd === null ? saidOutright(began, step, text) : odd.id;
+  odd === null ? (worksSo(began, text) ?? saidOutright(began, step, text)) : odd.id;
 
 /** What all that was told leaves so unlikely is not asked back of words that are only near it. */
 const HARDLY = 0.02;
@@ -189,13 +196,6 @@ const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
 
 const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
 
-/** "It does now", to a question whose yes says just that. */
-const worksSo = (began: Began, text: string): string | null =>
-  isShortCure(began, text) || isAffirmed(text)
-    ? (answersOf(began.before).find(({ label }) => YES_NOW.test(label))?.id ?? null)
-    : null;
-const YES_NOW = /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu;
-
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -208,7 +208,7 @@ const answerToQuestion = (
   if (step.kind !== 'ask') return null;
   if (isWithoutIt(began, text)) return sure(noneAmong(began) ?? UNSURE);
   const odd = oddIn(began, text);
-  const outright = worksSo(began, text) ?? saidOfItems(began, step, text, odd);
+  const outright = saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.
