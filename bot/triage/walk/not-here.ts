@@ -40,8 +40,7 @@ export const notHereIn = (model: TriageModel, events: readonly WalkEvent[]): rea
   for (const [at, event] of events.entries()) {
     const told = toldIn(event, takenBack[at]);
     for (const one of told)
-      if (missingBy(model, one) === undefined)
-        for (const part of thereBy(model, event, one)) missing.delete(part);
+      if (missingBy(model, one) === undefined) for (const part of thereBy(model, event, one)) missing.delete(part);
     for (const one of told) {
       const part = missingBy(model, one);
       if (part !== undefined) missing.add(part);
