@@ -13,8 +13,10 @@ interface At {
   readonly belief: Belief;
 }
 
-/** A cause shows itself in an answer from here on; its own sign is one that the others together show so many times less. */
+/** A cause shows itself in an answer from here on; its own sign is one that the others together show so many times less … */
 const [SHOWS, OWN] = [0.9, 5];
+/** … and that hardly another one has: so often it has it, too. */
+const [MOST_OWNERS, HAS_IT] = [2, 0.3];
 /** Against all else that was said, so likely it must be: the likeliest of all, or well ahead of most. */
 const [LIKELIEST, LIKELY] = [0.07, 0.15];
 const QUICK_MINUTES = 6;
@@ -36,6 +38,7 @@ const signedBy = (situation: Situation, { check, answer }: Observation): readonl
   const odds = numbers?.odds[answer];
   if (numbers === undefined || odds === undefined || answer === numbers.good) return [];
   if (numbers.entry.scope === 'chain') return [];
+  if (situation.faults.filter((_, f) => (odds[f] ?? 0) >= HAS_IT).length > MOST_OWNERS) return [];
   return situation.faults.flatMap((_, f) => {
     const own = odds[f] ?? 0;
     return own >= SHOWS && own >= OWN * byOthers(situation, odds, f) ? [f] : [];
