@@ -21,6 +21,7 @@ import { contrastsIn } from './words/contrasts.js';
 import { readWords } from './words/read-words.js';
 import { sentencesOf, type Clauses } from './words/sentences.js';
 import { stands } from './words/stands.js';
+import { withoutCalledRight } from './without-called-right.js';
 
 /** So few sentences of so few words together leave little else to be meant. */
 const [BRIEF, SHORT] = [2, 16];
@@ -278,7 +279,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, isPlain ? null : printed, found, quietedBy(counted)),
+    ...withoutCalledRight(folded, liked.judged(gathered, isPlain ? null : printed, found, quietedBy(counted))),
     named: named
       .sort((a, b) => a.at - b.at)
       .filter(({ check }, i, all) => all.findIndex((other) => other.check === check) === i)

@@ -2,6 +2,7 @@
 import {
   allWell,
   answerMeant,
+  isCalledRight,
   labelHalf,
   namesLacked,
   NO_CLIENT,
@@ -226,7 +227,8 @@ export const answerInWords = (began: Began, said: string, read: Reading): Answer
   if (isDenied(began, said)) return sure('same');
   if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (before.step.kind === 'done') return afterCure(context.model, text, read);
-  return answerToQuestion(began, text, read, sure);
+  const answer = answerToQuestion(began, text, read, sure);
+  return answer !== null && isCalledRight(text, `${before.step.id}.${answer.id}`) ? null : answer;
 };
 
 /** The answer that was asked back of the words before. */
