@@ -24,7 +24,7 @@ import { stands } from './words/stands.js';
 import { withoutCalledRight } from './without-called-right.js';
 
 /** So few sentences of so few words together leave little else to be meant. */
-const [BRIEF, SHORT] = [2, 16];
+const [BRIEF, SHORT] = [2, 30];
 const SURENESS = { log: 0.95, picture: 0.85, words: 0.85, mentioned: 0.8 } as const;
 
 /** The words of a span with what stands around them, within the limit. */

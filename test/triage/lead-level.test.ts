@@ -85,6 +85,12 @@ const NEW = [
   'cable straight to the motor board, it has never worked, permission denied on /dev/ttyUSB0',
   'probably the same cable to the motor board as always, no answer',
   'same kind of cable to the motor board as before, no answer',
+  // Beside such a lead, a new cable is that one, wherever it is named.
+  'cable to the motor board, new cable, permission denied on /dev/ttyUSB0',
+  'direct cable into the mounts board. cable is brand new. access to COM5 is denied',
+  'got a new lead for the motor board, windows, access denied on COM5',
+  'new lead, plugged where the handset goes, permission denied on ttyUSB0',
+  'eqdir, swapped the cable, permission denied on /dev/ttyUSB0',
 ];
 
 describe('a lead to the motor board', () => {

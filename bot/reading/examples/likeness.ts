@@ -6,6 +6,7 @@ import type { Clauses } from '../words/sentences.js';
 import type { Span } from '../messages/compile-pattern.js';
 import type { Clause } from './clauses.js';
 import { IS } from '../words/asked.js';
+import { isStageInBrief } from './stage-in-brief.js';
 import { isWorded } from './worded.js';
 import { isOfMember } from '../words/stands.js';
 import type { Likely, WeighClauses } from './likely.js';
@@ -149,7 +150,7 @@ export const likenessOf = (
   };
   const asGood = AS_GOOD_IN_BRIEF[sentences.length] ?? AS_GOOD_AS_SAID;
   const isAsSaid = ({ check, answer, probability, clauses }: Likely): boolean =>
-    probability >= asGood &&
+    (probability >= asGood || isStageInBrief(check, answer, probability, clauses)) &&
     clauseCount < STORY &&
     isWorded(check, answer, clauses) &&
     clauses.every(({ sentence }) => !sentence.asks) &&
