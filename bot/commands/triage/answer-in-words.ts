@@ -187,7 +187,13 @@ const OF_POWER = /^(?:power|supply)-/u;
 const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
   step.id === 'path' && facts.some(({ what }) => OF_POWER.test(what)) && !facts.some(({ what }) => what === step.id);
 
-const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
+/** "It asked to stay connected without internet": of the network, and no word that the program connects. */
+const OF_THE_NETWORK = 'asked-to-stay';
+const isOfNetwork = ({ before: { step } }: Began, { facts, met }: Reading): boolean =>
+  met?.includes(OF_THE_NETWORK) === true && !facts.some(({ what }) => what === step.id);
+
+const isOfElse = (began: Began, read: Reading): boolean =>
+  read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read);
 
 /** The answer to the question in hand. */
 const answerToQuestion = (
