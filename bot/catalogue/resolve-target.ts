@@ -1,19 +1,14 @@
 /** Finds the one target a member means by what they typed; asks where it could be several, offers the nearest where it is none. */
+import { createKept, type Kept } from '../ground/kept.js';
+import { onceOf } from '../ground/once.js';
 import { isProblem } from '../ground/problem.js';
 import { positionsAt, withoutKind } from './catalogue-index.js';
 import type { Catalogue } from './catalogue.js';
 import { isVariableName } from './constellations.js';
 import { formatCoordinates, readCoordinates } from './coordinates.js';
-import {
-  bayerKey,
-  catalogueNumberKey,
-  constellationOf,
-  flamsteedKey,
-  latinAsGreek,
-  starDesignations,
-} from './designation.js';
+import { catalogueNumberKey, constellationOf, latinAsGreek } from './designation.js';
 import { cleanText, foldWords, LONGEST_TEXT, quotable } from '../ground/fold-text.js';
-import { nearestNames } from './nearest-names.js';
+import { certainName, nearestNames } from './nearest-names.js';
 import { asOneObject, closeTogether } from './one-object.js';
 import {
   isSatellite,
@@ -23,6 +18,7 @@ import {
   solarSystemSlip,
   solarSystemTarget,
 } from './solar-system.js';
+import { starPositions } from './star-positions.js';
 import type { TargetProblem, TargetResolution } from './target-resolution.js';
 import { NO_CATALOGUE_DATA, type Target } from './target.js';
 
@@ -42,43 +38,6 @@ const coordinateTarget = (raHours: number, decDeg: number): Target => {
 const bestKnownFirst = (catalogue: Catalogue, positions: readonly number[]): readonly number[] => {
   const { rank } = catalogue.index;
   return [...new Set(positions)].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0) || a - b);
-};
-
-/**
- * A Latin letter in the case it was typed in where the text shows that case was minded (p Pup and P Pup are two stars),
- * in both where it was not ("P PUP", "p pup"); a Greek code as it is.
- */
-const letterSpellings = (letter: string, text: string): readonly string[] => {
-  if (letter.length > 1) return [letter];
-  const minded = text !== text.toLowerCase() && text !== text.toUpperCase();
-  const typed = /\p{L}/u.exec(text)?.[0] ?? letter;
-  const other = typed === typed.toLowerCase() ? typed.toUpperCase() : typed.toLowerCase();
-  return minded && (typed === letter || typed.toLowerCase() === letter) ? [typed] : [typed, other];
-};
-
-const starPositions = (catalogue: Catalogue, text: string): { positions: readonly number[]; loose: boolean } => {
-  const { exact, unnumbered } = catalogue.index;
-  const positions: number[] = [];
-  let loose = false;
-  for (const { letter, letterNumber, flamsteed, constellation } of starDesignations(text)) {
-    if (letter === null) {
-      if (flamsteed !== null) positions.push(...positionsAt(exact, flamsteedKey(flamsteed, constellation)));
-      continue;
-    }
-    const spellings = letterSpellings(letter, text);
-    const whole = spellings.flatMap((l) => positionsAt(exact, bayerKey(l, letterNumber, constellation)));
-    const parts =
-      letterNumber === null && whole.length === 0
-        ? spellings.flatMap((l) => positionsAt(unnumbered, bayerKey(l, null, constellation)))
-        : [];
-    // "3 Alpha Lyrae" gives both: the number must agree, or it is another star.
-    const agreed = [...whole, ...parts].filter(
-      (p) => flamsteed === null || positionsAt(exact, flamsteedKey(flamsteed, constellation)).includes(p),
-    );
-    positions.push(...agreed);
-    loose ||= parts.length > 1;
-  }
-  return { positions, loose };
 };
 
 /** The best known of a constellation, for a text that names only the constellation. */
@@ -237,19 +196,25 @@ const asUnlisted = ({ catalogue, clean, shown }: Typed): TargetResolution | null
 const asVariable = ({ clean, shown }: Typed): TargetResolution | null =>
   isVariableName(clean) ? unknown(shown, 'variable-unlisted') : null;
 
+/** Most words that are tried are no name, and nobody is offered what is near them: that is looked for when it is asked for. */
+const notFound = ({ catalogue, clean, words, shown }: Typed): TargetProblem => ({
+  problem: 'unknown-target',
+  text: shown,
+  get nearest() {
+    const named = nearestNames(catalogue, words).map((p) => catalogue.targetAt(p));
+    return [...solarSystemNear(clean), ...named].slice(0, 5);
+  },
+  reason: 'not-found',
+});
+
 /** With a slip of the finger in it. */
 const asSlip = (typed: Typed): TargetResolution | null => {
   const { catalogue, clean, words, shown } = typed;
   const planet = solarSystemSlip(clean);
   if (planet) return { target: planet, isSlip: true, note: `Took “${shown}” to be ${planet.name}.` };
-  const { certain, spelling, nearest } = nearestNames(catalogue, words);
-  const settled = settle(typed, certain);
-  if (settled === null)
-    return unknown(
-      shown,
-      'not-found',
-      [...solarSystemNear(clean), ...nearest.map((p) => catalogue.targetAt(p))].slice(0, 5),
-    );
+  const { positions, spelling } = certainName(catalogue, words);
+  const settled = settle(typed, positions);
+  if (settled === null) return notFound(typed);
   if (isProblem(settled)) return settled.problem === 'ambiguous-target' ? { ...settled, isSlip: true } : settled;
   const { name } = settled.target;
   return {
@@ -273,16 +238,16 @@ const READINGS: readonly ((typed: Typed) => TargetResolution | null)[] = [
   asSlip,
 ];
 
-/**
- * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
- * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
- */
-export const resolveTarget = (catalogue: Catalogue, text: string): TargetResolution => {
-  const shown = quotable(text);
-  if (text.length > 10 * LONGEST_TEXT) return unknown(shown, 'too-long');
-  const clean = cleanText(text)
+/** Without what no name has, and without quotes around it. */
+const cleaned = (text: string): string =>
+  cleanText(text)
     .replace(/^["“”']+|["“”']+$/gu, '')
     .trim();
+
+const resolvedAnew = (catalogue: Catalogue, text: string): TargetResolution => {
+  const shown = quotable(text);
+  if (text.length > 10 * LONGEST_TEXT) return unknown(shown, 'too-long');
+  const clean = cleaned(text);
   if (clean.length > LONGEST_TEXT) return unknown(shown, 'too-long');
 
   const body = solarSystemTarget(clean);
@@ -297,3 +262,24 @@ export const resolveTarget = (catalogue: Catalogue, text: string): TargetResolut
   }
   return unknown(shown, 'not-found');
 };
+
+/** The operator's list of what moves is read anew now and then, and its notes tell its age. */
+const hangsOnList = ({ moving }: Catalogue, text: string): boolean => {
+  if (moving === undefined) return false;
+  const clean = cleaned(text);
+  return movesUnlisted(clean) || asToldOurselves(clean) !== null || moving.find(clean).length > 0;
+};
+
+/** The readers of one sentence try the same words of it again and again. */
+const TEXTS_KEPT = 500;
+const LONGEST_KEPT = 60;
+const keptOf = onceOf((_: Catalogue): Kept<string, TargetResolution> => createKept(TEXTS_KEPT));
+
+/**
+ * Finds the one target a member means: a name, a designation or J2000 coordinates. Never throws.
+ * A constellation's name alone is asked about, except where a galaxy bears it (Andromeda).
+ */
+export const resolveTarget = (catalogue: Catalogue, text: string): TargetResolution =>
+  text.length > LONGEST_KEPT || hangsOnList(catalogue, text)
+    ? resolvedAnew(catalogue, text)
+    : keptOf(catalogue)(text, () => resolvedAnew(catalogue, text));

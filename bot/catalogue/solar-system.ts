@@ -53,8 +53,10 @@ export const solarSystemSlip = (text: string): Target | undefined => {
 };
 
 /** Those of so many letters that two slips leave them near ("venice" is no place on the way to Venus). */
-export const solarSystemNear = (text: string): readonly Target[] =>
-  SOLAR_SYSTEM.filter(({ id }) => id.length >= 5 && editDistance(foldKey(text), id, 2) <= 2);
+export const solarSystemNear = (text: string): readonly Target[] => {
+  const key = foldKey(text);
+  return SOLAR_SYSTEM.filter(({ id }) => id.length >= 5 && editDistance(key, id, 2) <= 2);
+};
 
 const MOONS: ReadonlyMap<string, SolarSystemBody> = new Map(
   (

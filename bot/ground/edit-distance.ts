@@ -8,29 +8,34 @@ const endInSwap = (a: string, i: number, b: string, j: number): boolean =>
 const rows: readonly [number[], number[], number[]] = [[], [], []];
 
 /**
- * Optimal string alignment distance (Damerau 1964, restricted to one edit a substring), given up once it must exceed `most`.
+ * Optimal string alignment distance (Damerau 1964, restricted to one edit a substring), given up once it must exceed `most`. Of the table
+ * only what lies so near its diagonal is worked out: what leaves that has more slips already.
  * @returns the distance, or `most + 1` when it is greater than `most`.
  */
 export const editDistance = (a: string, b: string, most: number): number => {
-  if (Math.abs(a.length - b.length) > most) return most + 1;
+  const beyond = most + 1;
+  if (Math.abs(a.length - b.length) > most) return beyond;
   let [before, previous, current] = rows;
-  for (let j = 0; j <= b.length; j += 1) previous[j] = j;
+  for (let j = 0; j <= b.length && j <= beyond; j += 1) previous[j] = j;
   for (let i = 1; i <= a.length; i += 1) {
-    current[0] = i;
-    let least = i;
-    for (let j = 1; j <= b.length; j += 1) {
+    const from = Math.max(1, i - most);
+    const to = Math.min(b.length, i + most);
+    current[from - 1] = from === 1 ? i : beyond;
+    let least = from === 1 ? i : beyond;
+    for (let j = from; j <= to; j += 1) {
       const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
-      let cost = Math.min((previous[j] ?? 0) + 1, (current[j - 1] ?? 0) + 1, (previous[j - 1] ?? 0) + (same ? 0 : 1));
-      if (endInSwap(a, i, b, j)) {
-        cost = Math.min(cost, (before[j - 2] ?? 0) + 1);
-      }
+      const one = Math.min(previous[j] as number, current[j - 1] as number) + 1;
+      const replaced = (previous[j - 1] as number) + (same ? 0 : 1);
+      const swapped = endInSwap(a, i, b, j) ? (before[j - 2] as number) + 1 : beyond;
+      const cost = Math.min(one, replaced, swapped);
       current[j] = cost;
       if (cost < least) least = cost;
     }
-    if (least > most) return most + 1;
+    if (least > most) return beyond;
+    current[to + 1] = beyond;
     [before, previous, current] = [previous, current, before];
   }
-  return previous[b.length] ?? most + 1;
+  return Math.min(previous[b.length] as number, beyond);
 };
 
 /** Which letters a word has, each a bit (some share one). */

@@ -1,5 +1,6 @@
 /** Tells words that name a night or an hour from other words, without reading which one: for words typed after a target or a place. */
 import { cleanText, LONGEST_TEXT } from '../ground/fold-text.js';
+import { createKept } from '../ground/kept.js';
 import { isProblem } from '../ground/problem.js';
 import { moonPhaseNamed, readDay } from './calendar-words.js';
 import { readClock } from './clock-reading.js';
@@ -11,11 +12,18 @@ const plainWords = (text: string): string | null =>
 /** Figures alone ("2024") name an object as often as a date or an hour. */
 const isFigures = (words: string): boolean => /^[\d\s.]*$/.test(words);
 
+/** Which night words name hangs on the date; whether they name one does not, and the same words are tried again and again. */
+const WORDS_KEPT = 1000;
+const nightsKept = createKept<string, boolean>(WORDS_KEPT);
+
 /** Whether the text names a night ("saturday", "1 Dec", "new moon"), be it one that cannot be ("31 Feb"). */
 export const namesNight = (text: string, nowUtcMs: number): boolean => {
-  const words = plainWords(text);
-  if (words === null || isFigures(words)) return false;
-  return moonPhaseNamed(words) !== null || readDay(words, 'Etc/UTC', nowUtcMs) !== null;
+  if (text.length > LONGEST_TEXT) return false;
+  return nightsKept(text, () => {
+    const words = plainWords(text);
+    if (words === null || isFigures(words)) return false;
+    return moonPhaseNamed(words) !== null || readDay(words, 'Etc/UTC', nowUtcMs) !== null;
+  });
 };
 
 /** Whether the text names an hour and no day ("9pm", "22:30", "in 2 hours", "now"). */

@@ -96,7 +96,7 @@ describe('what has an answer of its own', () => {
 describe('what follows a warning, or an answer near the Sun', () => {
   it.each([
     [['can i look at the sun', 'what if i just look quick'], /^No/u],
-    [['can i look at the sun', 'and with my phone'], /^No, not without .* a phone or a camera burns/u],
+    [['can i look at the sun', 'and with my phone'], /^No: not with a phone or a camera either/u],
     [['can i look at the sun', 'is it safe yet'], /^No/u],
     [['can i look at the sun', 'he already looked'], /^If anyone has looked/u],
     [['can i look at the sun', 'shes crying, her eye hurts'], /^If anyone has looked/u],

@@ -4,7 +4,9 @@ import { foldWords } from '../../ground/fold-text.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
 import type { WordsReader } from '../core/command.js';
+import { isBesideSunTalk } from './following/beside-sun-talk.js';
 import { lastAsked } from './following/last-asked.js';
+import { sunPoint } from './sentence/sun-briefly.js';
 import { SAYS_NIGHT } from './sentence/sun-harm.js';
 import { isLittle } from './sentence/words.js';
 import { spellerFor } from './spelling/known-words.js';
@@ -26,11 +28,13 @@ const notFollowed = (text: string): Problem =>
 const NAMES_SUN =
   /\b(?:(?:the|at|to|on|into|towards?) sun|sun (?:and|with|through|in)|solar (?:filters?|film|observ\w*|imag\w*|photo\w*|scope|telescope|dis[ck]|view\w*|astronomy|project\w*|prominences?)|sunspots?|annular\w*|totality|eclips\w+|sonne\w*|soleil|(?:el|al|del) sol|(?:il|al|del|sul) sole|(?:o|ao|do) sol|(?:de|het) zon|slonc\w+)\b/u;
 
-/** Better warned for nothing than sent on unwarned. */
-const ofTheSun = (): Problem =>
+/** Better warned for nothing than sent on unwarned; in short where the whole was said a moment ago. */
+const ofTheSun = (plain: string, isTalk: boolean): Problem =>
   problem(
     'not-safe',
-    `I did not follow all of that. If it is of looking at the Sun or pointing at it: ${cautionText('sun-filter')}`,
+    isTalk
+      ? (sunPoint(plain) ?? `I did not follow that. If it is of the Sun still: ${cautionText('sun-still')}`)
+      : `I did not follow all of that. If it is of looking at the Sun or pointing at it: ${cautionText('sun-filter')}`,
     [
       { label: 'How near the Sun a target is, such as Venus', run: 'sun Venus' },
       { label: 'Sunrise and sunset', run: 'dark' },
@@ -42,13 +46,15 @@ export const lostWords: WordsReader = {
   name: 'words not understood',
   read: (deps, { text, asker, nowUtcMs }) => {
     const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
-    const isOrdinary = isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
+    const isWarned = lastAsked(deps.store, asker, nowUtcMs, 'sun') !== null;
+    const isOrdinary =
+      isWarned || isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
     const isCommand = deps.commands.some(({ name }) => name === first);
     if (!isOrdinary || isCommand) return Promise.resolve(null);
     // What comes right after a warning is most often of the Sun still.
     const plain = foldWords(text);
-    const isTalk = lastAsked(deps.store, asker, nowUtcMs, 'sun') !== null && !SAYS_NIGHT.test(plain);
+    const isTalk = isWarned && !SAYS_NIGHT.test(plain) && !isBesideSunTalk(plain);
     const isOfSun = isTalk || NAMES_SUN.test(plain);
-    return Promise.resolve({ outcome: isOfSun ? ofTheSun() : notFollowed(text) });
+    return Promise.resolve({ outcome: isOfSun ? ofTheSun(plain, isTalk) : notFollowed(text) });
   },
 };

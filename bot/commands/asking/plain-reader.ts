@@ -1,6 +1,7 @@
 /** Asks the sentence reader about words that are no command, with the names of the sites that the asker may mean. */
 import { onceOf } from '../../ground/once.js';
 import type { Deps, SaidWords, WordsReader } from '../core/command.js';
+import { isProblem } from '../../ground/problem.js';
 import { LINE_LIMIT } from '../core/grammar.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
 import { keepTold, tellsOfOwn } from './following/told-here.js';
@@ -53,8 +54,13 @@ const withKitTold = <Read extends { readonly line: string; readonly note?: strin
   };
 };
 
+/** That an open tube may not stand in the Sun is a warning of it as well. */
+const OF_OPEN_TUBE = /\bwhile the Sun is up an uncapped\b/u;
+
 /** What a topic goes on to may be followed: "and with an 8 inch" after whether binoculars show the rings. */
 const keepTopic = (read: PlainReading, { store }: Deps, { asker, nowUtcMs }: SaidWords): void => {
+  if (read !== null && 'outcome' in read && isProblem(read.outcome) && OF_OPEN_TUBE.test(read.outcome.message))
+    keepLastAsked(store, asker, read.outcome.message, nowUtcMs, 'sun');
   if (read === null || !('outcome' in read) || read.isTopic !== true) return;
   const next = read.outcome.choices?.find(({ run }) => /^up \S/u.test(run));
   if (next !== undefined) keepLastAsked(store, asker, next.run, nowUtcMs);

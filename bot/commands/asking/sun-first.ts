@@ -9,16 +9,20 @@ import { inEnglishNames } from './bodies-abroad.js';
 import type { Known } from './sentence/asked.js';
 import { eclipseKindSaid } from './sentence/eclipse-kind.js';
 import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
+import { sunBriefly } from './sentence/sun-briefly.js';
+import { plainHarm } from './sentence/sun-harm.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { mended } from './spelling/known-words.js';
 
 /** More is a message or an account, which the walk reads. */
 const LONGEST = 300;
 
-/** The warning is remembered, as what is said next may follow it. */
-const warned = (outcome: Problem, { store }: Deps, { asker, nowUtcMs }: SaidWords): WordsRead => {
+/** The warning is remembered, as what is said next may follow it: that gets its own point in short. */
+const warned = (outcome: Problem, { store }: Deps, { asker, nowUtcMs, text }: SaidWords): WordsRead => {
+  const isTalk = lastAsked(store, asker, nowUtcMs, 'sun') !== null;
+  const brief = isTalk ? sunBriefly(plainHarm(text), outcome.message) : null;
   keepLastAsked(store, asker, outcome.message, nowUtcMs, 'sun');
-  return { outcome };
+  return { outcome: brief === null ? outcome : { ...outcome, message: brief } };
 };
 
 const followed = (text: string, deps: Deps, { asker, nowUtcMs }: SaidWords, known: Known): SunFollowed | null => {

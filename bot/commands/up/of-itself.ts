@@ -137,7 +137,8 @@ const distance = ({ target: { name, body }, utcMs }: ItselfQuestion): string => 
     return `How far ${name} is I do not keep: I have distances of stars near us, of the Moon and the planets alone.`;
   if (body.kind === 'solarSystem' && body.body === 'Moon') return moonDistanceWords(utcMs);
   const au = skyTrack(body, ANYWHERE).distanceAuAt(utcMs);
-  return `${name} is ${au.toFixed(2)} astronomical units from the Earth now, ${Math.round((au * KM_PER_AU) / MILLION).toLocaleString('en')} million km; its light takes ${Math.round(au * LIGHT_MINUTES_PER_AU)} minutes.`;
+  const what = name === 'Sun' ? 'The Sun' : name;
+  return `${what} is ${au.toFixed(2)} astronomical units from the Earth now, ${Math.round((au * KM_PER_AU) / MILLION).toLocaleString('en')} million km; its light takes ${Math.round(au * LIGHT_MINUTES_PER_AU)} minutes.`;
 };
 const KM_PER_AU = 149_597_870.7;
 const MILLION = 1_000_000;
@@ -169,7 +170,7 @@ const OF_TARGET = { kind, separation, filter: filterNeeded, season, names };
 /** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
 export const itselfWords = (question: ItselfQuestion): string | null => {
   const { first, target, equipment } = question;
-  if (target.kind === 'sun') return null;
+  if (target.kind === 'sun' && first !== 'distance') return null;
   switch (first) {
     case 'magnitude':
       return brightness(question);

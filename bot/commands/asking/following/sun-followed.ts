@@ -4,6 +4,7 @@ import { answerTo, sunHarmAnswer } from '../sentence/looking-at-sun.js';
 import type { Known } from '../sentence/asked.js';
 import type { SunCaution } from '../sentence/sun-guards.js';
 import { CAMERA, GUARD, NEAR_SUN, plainHarm, PROJECTS, SAYS_NIGHT, SWEEPS, TUBE } from '../sentence/sun-harm.js';
+import { asksWhySun, whyWords } from '../sentence/sun-briefly.js';
 import { partsOf } from '../sentence/sun-parts.js';
 import { commandLine } from '../question-parts.js';
 import { readWhole } from './about-it.js';
@@ -28,10 +29,31 @@ const IS_LOOK = /\b(?:look|peek|glance|peep|glimpse)\b/u;
 const IS_QUICK = new RegExp(`\\b(?:${QUICK})\\b`, 'u');
 /** "And with binoculars", "through my phone". */
 const WITH_IT =
-  /^(?:(?:so|ok|okay|well) )*(?:and|but|or|what about|how about|what if|even|not even|with|through|using|if (?:i|we)|then)\b/u;
+  /^(?:(?:so|ok|okay|well) )*(?:and|but|or|what about|how about|what if|even|not even|with|through|using|if (?:i|we)|then|und|mit|durch|y|con|e|col|et|avec|en|met|z|przez|com)\b/u;
+/** In French "et" is no name of a cluster, and sunglasses are no Sun. */
+const LED_ABROAD = /^(?:et|e|y|und|en|z) |\b(?:de|da|do) (?:soleil|sole|sol)\b/gu;
 const MOST_WORDS = 9;
 /** "Sunglasses then?" */
 const MOST_IN_BRIEF = 3;
+
+/** "Along the tube" is at the Sun, where the tube is turned to it. */
+const ALONG_TUBE =
+  /\b(?:look|sight|peek|squint|peer|eye)\w* (?:\w+ ){0,2}?(?:along|down|over|up|past) (?:the |my |its )?(?:tube|scope|telescope|ota|barrel|side)\b/u;
+/** Later in the day it is low, and the Sun still. */
+const LATER_TODAY = new RegExp(
+  `${LEAD}(?:what about|how about|what if|if|and|maybe|in|at|on|the|it is|its|it s|this|late|later|early|then) (?:(?:in|at|the|this|late|later|early|it is|its|it s|towards?) )*(?:evenings?|afternoons?|mornings?|dusk|dawn)(?: (?:sun|then|light|maybe))*$`,
+  'u',
+);
+/** "When does it set", where the Sun was spoken of. */
+const ITS_HOURS = new RegExp(
+  `${LEAD}(?:(?:at )?(?:when|what time|how long (?:until|till|before)) (?:does |will |is |do )?(?:it|she|he) (?:set|sets|rise|rises|go down|goes down|come up|comes up|gone|down|up|setting|rising)|is it (?:up|down|set|still up)(?: (?:yet|now|still|already))?)(?: (?:then|today|tomorrow|here|again|tonight))*$`,
+  'u',
+);
+
+const ofSunHours = (plain: string): string => {
+  const day = /\b(?:today|tomorrow)\b/u.exec(plain)?.[0] ?? '';
+  return `when is ${/\bris|\bcomes? up|\bup$/u.test(plain) && !/^is /u.test(plain) ? 'sunrise' : 'sunset'} ${day}`.trim();
+};
 
 /** A line to run in its place, or what to say first. */
 export type SunFollowed = { readonly line: string } | { readonly harm: Problem };
@@ -94,11 +116,22 @@ const cautionIn = (plain: string): SunCaution | null => {
 
 /** Said after a warning, and of nothing else. */
 const isOfWarning = (plain: string, known: Known): boolean => {
+  if (LATER_TODAY.test(plain)) return true;
   if (SAYS_NIGHT.test(plain)) return false;
   if (SAFE_ALONE.test(plain)) return true;
   const isBrief = plain.split(' ').length <= MOST_IN_BRIEF;
   const isWith = (isBrief || WITH_IT.test(plain)) && [TUBE, CAMERA, GUARD].some((one) => one.test(plain));
-  return isWith && partsOf(plain, known).named.length === 0;
+  return isWith && partsOf(plain.replace(LED_ABROAD, ''), known).named.length === 0;
+};
+
+/** Right after a warning: why, when the Sun sets, what has happened, and what is tried next. */
+const inSunTalk = (plain: string, known: Known): SunFollowed | null => {
+  if (asksWhySun(plain)) return { harm: { ...answerTo(plain), message: whyWords() } };
+  const hours = ITS_HOURS.test(plain) ? readWhole(ofSunHours(plain), known) : null;
+  if (hours !== null) return { line: hours };
+  const grave = SAYS_NIGHT.test(plain) ? null : cautionIn(plain);
+  if (grave !== null) return { harm: answerTo(plain, grave) };
+  return isQuickLook(plain) || isOfWarning(plain, known) ? { harm: answerTo(plain) } : null;
 };
 
 /**
@@ -112,9 +145,9 @@ export const sunFollowed = (text: string, last: string | null, isTalk: boolean, 
   const target = targetOf(last, known);
   const followed = target === null ? null : ofTarget(plain, target, known);
   if (followed !== null) return followed;
-  const isSun = isTalk || target !== null || known.day?.isSunUp('now') === true;
-  const grave = isTalk && !SAYS_NIGHT.test(plain) ? cautionIn(plain) : null;
-  if (grave !== null) return { harm: answerTo(plain, grave) };
-  const isWarned = (isSun && isQuickLook(plain)) || (isTalk && isOfWarning(plain, known));
-  return isWarned ? { harm: answerTo(plain) } : null;
+  if ((isTalk || target?.isByDay === true) && ALONG_TUBE.test(plain)) return { harm: answerTo(plain, 'sun-aim') };
+  const inTalk = isTalk ? inSunTalk(plain, known) : null;
+  if (inTalk !== null) return inTalk;
+  const isSun = target !== null || known.day?.isSunUp('now') === true;
+  return isSun && isQuickLook(plain) ? { harm: answerTo(plain) } : null;
 };

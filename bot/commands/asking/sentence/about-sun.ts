@@ -226,11 +226,15 @@ const asksByDay = (plain: string, { isSunNamed, named }: SunParts): boolean => {
   );
 };
 
+/** Whether a plug may be pulled is no question of the sky. */
+const OF_WIRES = /\b(?:un ?plug\w*|plug\w*|cables?|leads?|wires?|usb|rs ?-?232|power|switch(?:ed|ing)? (?:it )?off)\b/u;
+
 /** What is looked at by day, or asked to be safe: the Sun comes first, whatever was asked. */
 export const byDay = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
   if (!saysByDay(plain) && !SAFE.test(plain) && !DANGER.test(plain) && !/\bsun/u.test(plain)) return null;
   const parts = partsOf(typed, known);
   if (!asksByDay(plain, parts)) return null;
+  if (OF_WIRES.test(plain) && parts.named.length === 0 && !/\bsun/u.test(plain) && !saysByDay(plain)) return null;
   return parts.named.length === 0 ? lineOf(plain, parts, { start: undefined, end: 'sun' }) : answered(plain, parts);
 };

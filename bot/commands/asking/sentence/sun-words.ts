@@ -91,9 +91,13 @@ const A_SON =
   /\b(my|our|his|her|their) sun(?= (?:and|he|she|says?|said|sets? up|set it|put|did|does|has|had|helps?|helped|is \d|will|wants?|asks?|asked)\b)/giu;
 const NOT_THE_SUN = /\bnot the sun\b(?= in the sky|,? (?:my|i mean|but my)\b)(?: in the sky)?/giu;
 
+/** "The sun is gone, what's up now": what is asked stands behind it. */
+const SUN_GONE =
+  /^(?:(?:so|ok|now|well|finally) )*(?:the )?sun(?:'s|s| is| has)? (?:(?:just|finally|now) )*(?:gone(?: down)?|down|set)(?: now| already)?[,.]? (?:so |and )?(?=(?:what|whats|what's|which|where|show)\b)/iu;
+
 /** Made plain: the Sun is named where it is meant, and only there. */
 export const withSunMadePlain = (said: string): string => {
-  const words = said.replace(A_SON, '$1 son').replace(NOT_THE_SUN, ' ');
+  const words = said.replace(SUN_GONE, '').replace(A_SON, '$1 son').replace(NOT_THE_SUN, ' ');
   const at = SUNRISE.exec(words)?.index;
   return at === undefined
     ? words

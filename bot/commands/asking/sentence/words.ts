@@ -1,4 +1,5 @@
 /** A sentence as words that parts are taken from: each word once, so that what an hour was made of is not a target as well. */
+import { onceOf } from '../../../ground/once.js';
 import { tableOf } from '../../../ground/table-of.js';
 import { isHeldCity, withCitiesLoose } from './city-words.js';
 
@@ -47,9 +48,8 @@ export const sentenceOf = (text: string): Sentence => {
   return { words, taken: words.map(() => false) };
 };
 
-export const runAt = ({ words, taken }: Sentence, at: number, count: number): Run | null => {
+const makeRun = (words: readonly Word[], at: number, count: number): Run => {
   const run = words.slice(at, at + count);
-  if (run.length < count || taken.slice(at, at + count).some((used) => used)) return null;
   return {
     at,
     count,
@@ -57,6 +57,16 @@ export const runAt = ({ words, taken }: Sentence, at: number, count: number): Ru
     plain: run.map(({ plain }) => plain).join(' '),
     isCity: count === 1 && run[0]?.isCity === true,
   };
+};
+
+/** Of a sentence's words, by count and then by place: every reader of a part goes through them anew. */
+const runsMade = onceOf((_: readonly Word[]): Run[][] => []);
+
+export const runAt = ({ words, taken }: Sentence, at: number, count: number): Run | null => {
+  if (at + count > words.length) return null;
+  for (let i = at; i < at + count; i++) if (taken[i] === true) return null;
+  const ofCount = (runsMade(words)[count] ??= []);
+  return (ofCount[at] ??= makeRun(words, at, count));
 };
 
 /** All runs of at most so many words, the longest first, then from the left. */
