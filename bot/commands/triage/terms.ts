@@ -89,6 +89,42 @@ const TERMS: readonly (readonly [RegExp, string])[] = [
     /\bsheet\b|\bmanual\b/iu,
     'The sheet is the paper or page that came with that part; the maker’s pages have it as well. The label on the part often says the same.',
   ],
+  [
+    /\bterminal\b|\bcommand (?:line|prompt)\b|\bshell\b/iu,
+    'A terminal is a window where commands are typed. On Linux Ctrl+Alt+T often opens one; on a Mac search for Terminal; on Windows right-click Start, then Terminal.',
+  ],
+  [
+    /\b(?:dialout|uucp|plugdev)\b|\b(?:the|that|a|this|which) group\b/iu,
+    'It is a group of accounts on Linux: who belongs to it may open serial ports. A new member has to log out and in again.',
+  ],
+  [
+    /\b(?:sudo|root)\b/iu,
+    'Root is the account that may do anything; sudo in front of a command runs that one as root and asks for your own password.',
+  ],
+  [
+    /\bbrltty\b|\bbraille\b/iu,
+    'It is a service for Braille displays that some Linux systems bring along. It takes certain adapters for such a display and grabs the port. Who uses one must keep it.',
+  ],
+  [
+    /\bvirtual machine\b|\bvm\b/iu,
+    'A virtual machine is a computer inside the computer, such as Windows in a window on a Mac. It can take a USB device for itself.',
+  ],
+  [
+    /\bdevice manager\b/iu,
+    'The Device Manager lists all that is plugged into a Windows computer: right-click Start, and it is in that menu.',
+  ],
+  [
+    /\bmeridian flip\b|\bflip\b/iu,
+    'As a target crosses the south, a mount on a pier turns round to follow it from the other side: that is the meridian flip.',
+  ],
+  [
+    /\bplate[- ]?solv\w*\b|\bsolv(?:e|ing) (?:the )?(?:picture|image|field)\b/iu,
+    'To solve a picture is to find from its stars where the telescope really points.',
+  ],
+  [
+    /\bhome (?:position|mark)\b|\bpark(?:ed| position)?\b/iu,
+    'Parked, a mount holds still at a known place until it is told to go on; home is the place that it counts from, often with marks on the axes.',
+  ],
 ];
 
 const ASKS =
@@ -97,9 +133,28 @@ const ASKS =
 const TELLS = /\b(?:it|he|she|they) (?:says?|said|shows?|does|did|tells?)\b/iu;
 const LONGEST = 70;
 
-/** @returns the explanation where the words ask what such a word means or where the thing is; null otherwise */
-export const explained = (text: string): string | null => {
-  const said = text.trim();
+/** "Granddad says what's that": the question is another's. */
+const FOR_ANOTHER =
+  /^\W*(?:(?:my|the|our) )?\w+ (?:says|asks|wants to know|is asking|wonders)[,:]? (?=(?:what|where|how|which|who)['\u2019]?s?\b)/iu;
+/** "I don't understand. What is sidereal?" */
+const SENTENCES = /(?<=[.!?])\s+/u;
+
+const termIn = (sentence: string): string | null => {
+  const said = sentence.trim().replace(FOR_ANOTHER, '');
   if (said.length > LONGEST || !ASKS.test(said) || TELLS.test(said)) return null;
   return TERMS.find(([term]) => term.test(said))?.[1] ?? null;
+};
+
+/** @returns the explanation where the words ask what such a word means or where the thing is; null otherwise */
+export const explained = (text: string): string | null => {
+  const own = termIn(text);
+  const sentences = own === null && text.includes('?') ? text.split(SENTENCES) : [];
+  return (
+    own ??
+    sentences
+      .filter((one) => one.includes('?'))
+      .map(termIn)
+      .find((one) => one !== null) ??
+    null
+  );
 };

@@ -5,11 +5,13 @@
 import { wordCountOf } from '../../ground/fold-text.js';
 import {
   asksBack,
+  asksWhatItIs,
   connectsAndFails,
   cureGrade,
   deniesPremise,
   hasNone,
   hasOnlyOne,
+  isNotDoneYet,
   isSetAlready,
   doingsNow,
   outcomeSaid,
@@ -252,9 +254,10 @@ const isPremiseDenied = ({ context, before: { step } }: Began, text: string): bo
 
 /** What the remedy in hand is for is denied: it was looked at already, is as it should be, or is not there. */
 export const isDenied = (began: Began, text: string): boolean =>
-  isNotThere(began, text) ||
-  isPremiseDenied(began, text) ||
-  (began.before.step.kind === 'try' && (isSetAlready(text) || refusesAsFine(text)));
+  !asksWhatItIs(text) &&
+  (isNotThere(began, text) ||
+    isPremiseDenied(began, text) ||
+    (began.before.step.kind === 'try' && (isSetAlready(text) || refusesAsFine(text))));
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
 const tellsOtherCause = ({ context: { model }, before: { step } }: Began, { facts }: Reading): boolean =>
@@ -277,6 +280,7 @@ const failureIn = (began: Began, text: string, read: Reading): TryOutcome | null
 
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
+  if (isNotDoneYet(text)) return null;
   const failure = failureIn(began, text, read);
   if (failure !== null) return failure;
   const now = doneNow(began, text);

@@ -95,9 +95,13 @@ const doingsOf = (breath: string): readonly Doing[] => {
 const NO_DOINGS: ReadonlySet<Doing> = new Set();
 const STARS = new RegExp(`\\b${STAR}\\b`, 'u');
 
+/** What the hand controller does says where the trouble is not, unless it was its own. */
+const OF_THE_HANDSET =
+  /^\W*(?:(?:yes|yep|yeah|well|and|but|ok(?:ay)?|oh)\W+)*(?:the |my |our )?(?:hand ?set|hand ?box|hand ?control(?:ler)?|keypad|hand ?paddle|paddle|remote)\b/iu;
+
 /** @param isSo which of the breaths say that it goes */
 const isSureOf = (text: string, breaths: readonly string[], isSo: readonly boolean[]): boolean => {
-  if (DOUBTED.test(text) || hedgesCure(text)) return false;
+  if (DOUBTED.test(text) || hedgesCure(text) || (OF_THE_HANDSET.test(text) && !NOW.test(text))) return false;
   const at = isSo.indexOf(true);
   const left = breaths.map((breath) => breath.replace(HARMLESS, ' '));
   const isBound = left.some((breath, i) => isSo[i] === true && BOUND.test(breath));

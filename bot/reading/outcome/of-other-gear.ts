@@ -19,7 +19,7 @@ const OTHER = '(?:other|another|second|old|older|previous|former|spare|work|diff
 const DOES = [
   `\\b${DET}? ?${WHOSE} (?:\\w+ ){0,3}?${WELL}\\b`,
   `\\b${DET}? ?${OTHER} (?:\\w+ )?${HOST}\\b(?: \\w+){0,3} ${WELL}\\b`,
-  `\\b(?:android|ipad|tablet|desktop|${DET} ${BESIDE})(?: \\w+){0,2} ${WELL}\\b`,
+  `(?:\\b(?:android|ipad|tablet|desktop|${DET} ${BESIDE})|^\\s*${BESIDE})(?: \\w+){0,2} ${WELL}\\b`,
 ];
 /** … or the one that it is done for, or on. */
 const DONE_FOR = [

@@ -20,6 +20,7 @@ import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
 import { isNoGoodNow } from './no-good-now.js';
+import { asksWhatItIs, isNotDoneYet } from './not-done-yet.js';
 import { isOnlySet } from './only-set.js';
 import { isStillToCome } from './still-to-come.js';
 import { statesFailure } from './states-failure.js';
@@ -138,9 +139,16 @@ const besidesOf = (vocabulary: Vocabulary, text: string): SaidOutcome | null => 
     : { ...NOTHING_SAID, what: 'unchanged', how: 'outright', sureness: 1, isCuredBesides: true };
 };
 
+/** Nothing came of it so far, by its own words: it was not done, or is asked about. */
+const asideIn = (text: string): SaidOutcome | null => {
+  const outright = { ...NOTHING_SAID, how: 'outright', sureness: 1 } as const;
+  if (isNotDoneYet(text)) return { ...outright, what: 'not-yet' };
+  return asksWhatItIs(text) ? { ...outright, what: 'asks-back' } : null;
+};
+
 const outcomeIn = (vocabulary: Vocabulary, text: string): SaidOutcome => {
-  const besides = besidesOf(vocabulary, text);
-  if (besides !== null) return besides;
+  const beside = asideIn(text) ?? besidesOf(vocabulary, text);
+  if (beside !== null) return beside;
   if (statesFailure(text)) return { ...NOTHING_SAID, what: 'unchanged', how: 'outright', sureness: 1 };
   if (heldFor(text)) return { ...NOTHING_SAID, what: 'cured', how: 'outright', cure: 1, sureness: 1 };
   const said = saidText(vocabulary.sayings.lexicon, text);

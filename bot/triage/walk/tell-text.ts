@@ -1,6 +1,7 @@
 /** Takes what a member wrote or pasted into a walk's record. */
 import { asIfOwn, readText, type ReadBy, type ReadFact, type Reading } from '../../reading/index.js';
 import type { TriageModel } from '../model/model.js';
+import { withLeadsSocket } from './lead-of-handset.js';
 import { withoutStillToCome } from './not-yet-there.js';
 import { withoutOtherSystem } from './other-system.js';
 import { withoutOtherWays } from './other-way.js';
@@ -44,6 +45,15 @@ const withKnown = (read: Reading, known: HowTold['known'] = []): Reading => {
   );
 };
 
+const eventOf = (text: string, read: Reading, by: Speaker): WalkEvent => ({
+  kind: 'text',
+  words: bounded(text.trim(), read.by),
+  facts: read.facts.slice(0, 60).map(keptFact),
+  guesses: read.perhaps.slice(0, 20).map(keptFact),
+  suggests: read.suggested.slice(0, 40).map(({ faultId, weight }) => ({ faultId, weight })),
+  by,
+});
+
 /** Takes a paste or a member's own words; the record keeps them, bounded, with what was read. */
 export const tellText = (
   model: TriageModel,
@@ -57,15 +67,9 @@ export const tellText = (
   const told = withoutStillToCome(readText(model.reading, heard, how.by), text);
   const own = withoutOtherWays(model, withoutOtherSystem(told, heard, state.events));
   const texts = [...wordsIn(state), text.slice(-WORDS_LIMIT)];
-  const read = withKnown(withAllTold(own, text, texts), how.known);
+  const known = withKnown(withAllTold(own, text, texts), how.known);
+  const read = withLeadsSocket(model, [...state.events, eventOf(text, known, by)], known);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
-  const event: WalkEvent = {
-    kind: 'text',
-    words: bounded(text.trim(), read.by),
-    facts: read.facts.slice(0, 60).map(keptFact),
-    guesses: read.perhaps.slice(0, 20).map(keptFact),
-    suggests: read.suggested.slice(0, 40).map(({ faultId, weight }) => ({ faultId, weight })),
-    by,
-  };
+  const event = eventOf(text, read, by);
   return { state: { ...state, events: [...state.events, event] }, read };
 };
