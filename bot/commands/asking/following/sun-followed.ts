@@ -40,7 +40,7 @@ const MOST_IN_BRIEF = 3;
 const ALONG_TUBE =
   /\b(?:look|sight|peek|squint|peer|eye)\w* (?:\w+ ){0,2}?(?:along|down|over|up|past) (?:the |my |its )?(?:tube|scope|telescope|ota|barrel|side)\b/u;
 const PANS =
-  /^(?:(?:ok|so|then|can|could) )*(?:(?:i|we)(?: ?ll| will| am| m| just| can| could)* |let me |just )(?:pan|scan|sweep|wander|move|look|search|hunt) (?:\w+ )?(?:around|about|round|along)\b/u;
+  /^(?:(?:ok|so|then|can|could) )*(?:(?:i|we)(?: ?ll| will| am| m| just| can| could)* |let me |just )(?:pan|scan|sweep|wander|move|look|search|hunt) (?:\w+ )?(?:around|about|round)\b/u;
 /** Later in the day it is low, and the Sun still. */
 const LATER_TODAY = new RegExp(
   `${LEAD}(?:what about|how about|what if|if|and|maybe|in|at|on|the|it is|its|it s|this|late|later|early|then) (?:(?:in|at|the|this|late|later|early|it is|its|it s|towards?) )*(?:evenings?|afternoons?|mornings?|dusk|dawn)(?: (?:sun|then|light|maybe))*$`,
