@@ -2,6 +2,7 @@
 import {
   allWell,
   answerMeant,
+  isCalledRight,
   labelHalf,
   namesLacked,
   NO_CLIENT,
@@ -186,7 +187,13 @@ const OF_POWER = /^(?:power|supply)-/u;
 const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
   step.id === 'path' && facts.some(({ what }) => OF_POWER.test(what)) && !facts.some(({ what }) => what === step.id);
 
-const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
+/** "It asked to stay connected without internet": of the network, and no word that the program connects. */
+const OF_THE_NETWORK = 'asked-to-stay';
+const isOfNetwork = ({ before: { step } }: Began, { facts, met }: Reading): boolean =>
+  met?.includes(OF_THE_NETWORK) === true && !facts.some(({ what }) => what === step.id);
+
+const isOfElse = (began: Began, read: Reading): boolean =>
+  read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read);
 
 /** The answer to the question in hand. */
 const answerToQuestion = (
@@ -226,7 +233,8 @@ export const answerInWords = (began: Began, said: string, read: Reading): Answer
   if (isDenied(began, said)) return sure('same');
   if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (before.step.kind === 'done') return afterCure(context.model, text, read);
-  return answerToQuestion(began, text, read, sure);
+  const answer = answerToQuestion(began, text, read, sure);
+  return answer !== null && isCalledRight(text, `${before.step.id}.${answer.id}`) ? null : answer;
 };
 
 /** The answer that was asked back of the words before. */

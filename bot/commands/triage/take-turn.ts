@@ -28,7 +28,6 @@ import { takeOfTheTalk } from './said-of-the-talk.js';
 import { takeAsksOfStep } from './take-asks-step.js';
 import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
-import { explained } from './terms.js';
 import { keptWords } from './kept-words.js';
 import {
   numbersSaid,
@@ -40,6 +39,7 @@ import {
 } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { takePlace } from './place-in-walk.js';
+import { takeTerm, withoutTerm } from './take-term.js';
 import { answersOf } from './step-data.js';
 import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
@@ -201,9 +201,8 @@ const takeIfFixed = (began: Began, { text, answer }: SaidInTurn): Turn | Problem
 
 /** What "Did you mean …?" was answered, and a cure told by the way. */
 const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => {
-  const term = hasBegun(began.walk) ? explained(text) : null;
-  if (term !== null) return { walk: began.walk, notes: [...began.notes, term], at: began.before.step, show: 'step' };
   return (
+    takeTerm(began, text) ??
     takeNoComputer(began, text) ??
     takeReply(began, text) ??
     takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
@@ -282,8 +281,9 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const walk = named(another === null ? found.walk : aboutAnother(found.walk, another), context.by, context.asker);
   const notes = [...(found.note === null ? [] : [found.note]), ...(another === null ? [] : [ofAnother(another)])];
   const before = assess(context.model, walk.state, context.outcomes);
-  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
-  const taken = await takeSaid(began, said);
+  const first: Began = { context, walk, before, notes, isOpening: found.isNew };
+  const [began, heard] = withoutTerm(first, said);
+  const taken = await takeSaid(began, heard);
   if (isProblem(taken)) return taken;
   const words = wordsAlone(said);
   const turn = words === null ? taken : notHasty(began, words, onlySureCures(began, words, taken));
