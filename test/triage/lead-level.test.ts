@@ -2,6 +2,7 @@
 import { isProblem } from '../../bot/ground/problem.js';
 import { describe, expect, it } from 'vitest';
 import { stepCautions } from '../../bot/commands/triage/step-cautions.js';
+import { readText } from '../../bot/reading/index.js';
 import { answerStep, assess, startWalk, tellText, UNSURE, type WalkState } from '../../bot/triage/index.js';
 import { shippedModel } from '../shipped.js';
 
@@ -111,6 +112,27 @@ describe('a lead to the motor board', () => {
     if (isProblem(state)) throw new Error(state.problem);
     expect(assess(MODEL, state).step).toMatchObject({ kind: 'try', id: 'rs232-on-logic-port' });
   });
+});
+
+const levelOf = (words: string): string | undefined =>
+  readText(MODEL.reading, words).facts.find(({ what }) => what === 'lead-level')?.answer;
+
+describe('the level that a message tells', () => {
+  it.each([
+    ['usb ttl 3.3v module wired to the motor port', 'low'],
+    ['the lead to the motor board says 3v3', 'low'],
+    ['ttl 5v lead straight to the motor board', 'logic'],
+    ['rs232 cable to the motor board', 'rs232'],
+    ['serial cable with db9 at the pc straight into the motor board', 'rs232'],
+  ])('%s: %s', (words, level) => expect(levelOf(words)).toBe(level));
+
+  it.each([
+    // What a computer calls the chip is the same in a lead of any level.
+    'it shows up as usb to uart bridge on COM5, direct lead to the mount board, no answer',
+    'dmesg says uart converter now attached, lead goes straight into the motor board',
+    'cable to the motor board, jumper for 3.3 or 5 V, no reply',
+    'firmware 3.3, cable to the motor board, no reply',
+  ])('is none of: %s', (words) => expect(levelOf(words)).toBeUndefined());
 });
 
 describe('the warning of signal levels', () => {
