@@ -78,6 +78,7 @@ export { eitherAsked } from './outcome/question-beside.js';
 export { saysSomethingElse } from './outcome/something-else.js';
 export { hedgesCure } from './outcome/hedged-cure.js';
 export { curedOfItself, curedUnexplained, withoutOfItself } from './outcome/of-itself.js';
+export { heldFor } from './outcome/held-for.js';
 export { asksWhatItIs, isNotDoneYet } from './outcome/not-done-yet.js';
 export { curedByDeed, type DeedTold } from './outcome/cured-by-deed.js';
 export { outcomeSaid, type SaidOutcome } from './outcome/said-outcome.js';

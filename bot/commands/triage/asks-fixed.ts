@@ -6,6 +6,7 @@ import {
   cureGrade,
   curedByDeed,
   hasWordOfCure,
+  heldFor,
   outcomeSaid,
   readText,
   tellsAstray,
@@ -17,9 +18,19 @@ import { answerStep, assess, couldNotDo, type Step } from '../../triage/index.js
 import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
 import { isAffirmed, isShortCure } from './short-cure.js';
+import { saidBefore } from './said-before.js';
 import { answersOf } from './step-data.js';
-import { COMPLAINT, doesOther, doesWhatFailed, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
+import {
+  COMPLAINT,
+  doesOther,
+  doesWhatFailed,
+  isDenied,
+  isFoundSet,
+  tellsComplaint,
+  wrongNowLinked,
+} from './told-at-card.js';
 import { keptWords } from './kept-words.js';
+import { deedBeforeLast, deedSaidBefore } from './last-said.js';
 import { answerLine, doLine } from './walk-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 
@@ -69,12 +80,18 @@ export const IS_OTHERWISE = new RegExp(
 /** Where nothing was tried, a short word must say that something is otherwise. */
 const IS_EXCITED = /!|\b(?<!\bi see )now\b/iu;
 
+/** The computer did not reach the mount, as was told: that it is connected is another thing now. */
+const isTurnedRound = ({ walk }: Began, text: string): boolean =>
+  NOT_LINKED.includes(saidBefore(walk.state.events).get('how-far') ?? '') && /\b(?:connect|link|online)/iu.test(text);
+const NOT_LINKED: readonly string[] = ['no-light', 'not-seen', 'no-connect'];
+
 /** … at a question: told outright, or by how it is now. */
 const tellsAtQuestion = (began: Began, text: string, { how, isCureAnywhere }: SaidOutcome): boolean => {
   // Asked where it lands, it lands in the middle.
   if (began.before.step.kind === 'numbers' && isCureAnywhere) return true;
   const isTried = remedyOf(began) !== undefined;
-  if (isShortCure(began, text) && (isTried || IS_EXCITED.test(text))) return true;
+  if (isShortCure(began, text) && (isTried || IS_EXCITED.test(text) || isTurnedRound(began, text))) return true;
+  if (heldFor(text)) return true;
   // Where nothing was tried, a "now" may stand beside any look.
   if (how === 'like' && !isTried) return GLAD.test(text);
   return HAS_CHANGED.test(text) && (how !== 'like' || hasWordOfCure(text));
@@ -89,10 +106,15 @@ const tellsOfCure = (began: Began, text: string, said: SaidOutcome): boolean => 
   return tellsAtQuestion(began, text, said);
 };
 
+/** "Got my printer's lead, com4 is there": by another deed what the remedy is for has come right. */
+const isSetByDeed = (began: Began, text: string): boolean =>
+  curedByDeed(text).isDone && isFoundSet(began, text, readText(began.context.model.reading, text));
+
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
   const said = outcomeSaid(reading, text);
   if (began.before.step.kind === 'try' && isAffirmed(text)) return !isDenied(began, text);
+  if (isSetByDeed(began, text)) return true;
   if (!tellsCure(said) || wrongNowLinked(began, text) !== null || isDenied(began, text)) return false;
   if (doesOther(began, text)) return false;
   if (!tellsOfCure(began, text, said)) return false;
@@ -119,7 +141,7 @@ export const isAnswer = (began: Began, text: string): boolean => {
 /** What a pressed yes runs: which of several remedies it was is asked behind it. */
 const yesLine = (began: Began, text: string, remedy: string | undefined): string => {
   const { walk } = began;
-  const credited = creditedIn(began, text, remedy);
+  const credited = creditedIn(began, text, remedy) ?? creditedIn(began, deedSaidBefore(began) ?? '', remedy);
   if (credited === 'else') return doLine(walk, 'end');
   if (credited !== null)
     return 'among' in credited ? `triage walk:${walk.id} yes` : answerLine(walk, credited.fault, 'works');
@@ -188,8 +210,10 @@ const takeFixed = (began: Began, rest: string): Turn | 'end' | null => {
   const askedOf = asked?.kind === 'fixed' ? (asked.remedy ?? undefined) : undefined;
   const remedy = isBesides && began.before.step.kind !== 'try' ? undefined : (askedOf ?? remedyOf(began));
   // "Yes, it was the cable" says it better than what was said before.
-  const credited = takeCredited(began, rest, walk.state, remedy) ?? takeCredited(began, words, walk.state, remedy);
-  if (credited !== null) return credited;
+  const credited = [rest, words, deedBeforeLast(began) ?? '']
+    .map((said) => takeCredited(began, said, walk.state, remedy))
+    .find((turn) => turn !== null);
+  if (credited !== undefined) return credited;
   if (remedy === undefined) return 'end';
   const state = answerStep(context.model, walk.state, remedy, 'works', context.by);
   return isProblem(state) ? null : changed(began, state);

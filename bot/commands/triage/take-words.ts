@@ -31,7 +31,7 @@ import { takeCredited } from './credited.js';
 import { toldAnew, withoutStood } from './corrected-opening.js';
 import { takeElsewhere } from './elsewhere.js';
 import { SHOWN_BY_IT, withoutFactsOf, withoutOthers, withoutSound } from './kept-words.js';
-import { lastSaidToIt } from './last-said.js';
+import { deedSaidBefore, lastSaidToIt } from './last-said.js';
 import { namedAtOnce } from './named-at-once.js';
 import { heardIn, NOTHING_SURE, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
@@ -189,7 +189,9 @@ const takeCured = (
   const { context, walk, before } = began;
   const remedy = late ?? (before.step.kind === 'try' && sureId === 'works' ? before.step.id : null);
   if (remedy === null) return null;
-  const credited = takeCredited(began, text, told, remedy);
+  const deed = deedSaidBefore(began);
+  const credited =
+    takeCredited(began, text, told, remedy) ?? (deed === null ? null : takeCredited(began, deed, told, remedy));
   if (credited !== null || late === null) return credited;
   const after = answerStep(context.model, walk.state, late, 'works', context.by);
   return isProblem(after) ? null : changed(began, after);

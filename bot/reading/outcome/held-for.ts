@@ -17,6 +17,7 @@ const HOLDS = new RegExp(
     `\\b${STAR}\\b (?:\\w+ )?(?:sits?|stays?|stayed|stands?|is|remains?) (?:still|put|there|centred|centered|dead still|rock steady|in (?:the )?(?:middle|centre|center|eyepiece|field|view))\\b`,
     `\\b(?:has|have|did|is|was)? ?${NOT} (?:once )?(?:dropped|drop|lost it|lose it|disconnected|cut out|stopped|failed|reset|restarted)\\b`,
     `\\b(?:no|not (?:a|one)(?: single)?|zero) (?:more )?${TROUBLES}\\b`,
+    "\\b(?:its|it['\\u2019]?s|it is|been|and|is) holding\\b|\\b(?:rock )?solid\\b",
     '\\b(?:holding|holds|held|stays?|stayed|staying|keeps?|kept) (?:on|up|fine|well|steady|firm|connected|conected|linked|the (?:link|connection)|going|its place)\\b',
   ].join('|'),
   'iu',
@@ -25,4 +26,9 @@ const HOLDS = new RegExp(
 const SPOILS =
   /\b(?:but|until|till|then|before|after (?:that|which) (?:it|the)|every (?:\d+|few|ten|half)|except|only|if|when|whenever|yesterday|last (?:night|week|time)|used to|again (?:it|drops)|drops|dies|freezes|same|wrong|always|so far)\b|\bfor (?:[a-z\d]+ ){1,3}(?:hours?|minutes?|mins?|seconds?)\b(?! (?:now|already|and))|\?/iu;
 
-export const heldFor = (text: string): boolean => WHILE.test(text) && HOLDS.test(text) && !SPOILS.test(text);
+/** It goes on and on, without a time told. */
+const STRONG =
+  /\b(?:still |is |it['\u2019]?s |its )(?:going|running|holding|tracking|guiding|connected and going) strong\b/iu;
+
+export const heldFor = (text: string): boolean =>
+  (STRONG.test(text) || (WHILE.test(text) && HOLDS.test(text))) && !SPOILS.test(text);
