@@ -115,13 +115,10 @@ describe('what is said of an answer as a whole', () => {
     expect(all.facts.length).toBeGreaterThan(first.facts.length);
   });
 
-  it.each(['anything easy to fix the cable', 'why not use usb', 'something easy to try on the port'])(
-    'is nothing of the sky: %s',
-    async (line) => {
-      const outcome = await ask(await realDeps({ clubSiteText: SITE }), line, SMALL_HOURS);
-      expect(isProblem(outcome) ? '' : outcome.title).not.toMatch(/^(?:Bright and easy|Worth seeing)/u);
-    },
-  );
+  it.each(['anything easy to fix the cable', 'why not use usb'])('is nothing of the sky: %s', async (line) => {
+    const outcome = await ask(await realDeps({ clubSiteText: SITE }), line, SMALL_HOURS);
+    expect(isProblem(outcome) ? '' : outcome.title).not.toMatch(/^(?:Bright and easy|Worth seeing)/u);
+  });
 });
 
 describe('the time', () => {
