@@ -23,6 +23,7 @@ import { tellsNoAnswer } from './corrected-opening.js';
 import { probabilityIn } from './elsewhere.js';
 import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
+import { isAffirmed, isShortCure } from './short-cure.js';
 import { answersOf } from './step-data.js';
 import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
 import type { Began } from './turn.js';
@@ -90,11 +91,18 @@ const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: 
 /** It answers whichever question of a computer is asked, and is one of none. */
 const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
 
+/** "It does now", to a question whose yes says just that. */
+const worksSo = (began: Began, text: string): string | null =>
+  isShortCure(began, text) || isAffirmed(text)
+    ? (answersOf(began.before).find(({ label }) => YES_NOW.test(label))?.id ?? null)
+    : null;
+const YES_NOW = /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu;
+
 type Odd = OddOne | null;
 
 /** The one set apart, or what is said outright; null where neither is. */
 const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
-  odd === null ? saidOutright(began, step, text) : odd.id;
+  odd === null ? (worksSo(began, text) ?? saidOutright(began, step, text)) : odd.id;
 
 /** What all that was told leaves so unlikely is not asked back of words that are only near it. */
 const HARDLY = 0.02;

@@ -38,7 +38,7 @@ import {
   type TypedNumbers,
 } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
-import { takePlace } from './place-in-walk.js';
+import { keepPlace, takePlace } from './place-in-walk.js';
 import { takeTerm, withoutTerm } from './take-term.js';
 import { answersOf } from './step-data.js';
 import { onlySureCures } from './only-sure-cures.js';
@@ -123,20 +123,19 @@ const withPlaceTold = ({ context, walk, before }: Began, text: string): TypedNum
 const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   const { context, walk } = began;
   const isAsked = began.before.step.kind === NUMBERS;
-  const numbers =
-    withPlaceTold(began, line) ??
-    readNumbers(line) ??
-    (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
+  const placed = withPlaceTold(began, line);
+  const numbers = placed ?? readNumbers(line) ?? (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
   if (numbers === null) return null;
   const taken = await takeNumbers(context.deps, context, numbers, context.by);
   // Not asked for, a line that does not work out as numbers may still be words.
   if (isProblem(taken) && !isAsked) return null;
   // The words are kept: the place that is asked for completes them.
   if (isProblem(taken)) return { walk: withWords(began, line), notes: [...began.notes, taken.message], show: 'step' };
+  const kept = placed?.site === undefined ? [] : await keepPlace(context, placed.site);
   return changed(
     began,
     { ...walk.state, events: [...walk.state.events, ...movesAndMisses(began), taken.event] },
-    { notes: taken.notes, rests: taken.reply },
+    { notes: [...kept, ...taken.notes], rests: taken.reply },
   );
 };
 
@@ -264,6 +263,7 @@ const takeSaid = async (began: Began, said: SaidInTurn): Promise<Turn | Problem>
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
   const { began: placed, entries } = await entriesAndPlace(began, said.text);
+  if (withPlaceTold(began, said.text) !== null) return takeTyped(placed, said.text, entries);
   const place = entries.length === 0 ? await takePlace(began, said.text) : null;
   const left = place ?? (await takeLast(placed, said.text));
   return left ?? takeTyped(placed, said.text, entries);
