@@ -38,6 +38,7 @@ import { placeTold } from './triage/place-told.js';
 import { besideWalk } from './triage/beside-walk.js';
 import { toldTrouble } from './triage/told-trouble.js';
 import { waitingWords } from './triage/waiting-words.js';
+import { townTold } from './triage/town-told.js';
 import { up } from './up.js';
 
 export const allCommands: readonly Command[] = [
@@ -76,6 +77,7 @@ export const allReaders: readonly WordsReader[] = [
   entriesAsked,
   figuresAsked,
   followingWords,
+  townTold,
   placeTold,
   besideWalk,
   waitingWords,

@@ -9,6 +9,7 @@ import type { Horizontal, Observer, UtcMs } from '../sky/types.js';
 import { zoneName, offsetWords, siteClock, type SiteClock } from '../times/index.js';
 import { brightNamedStars, type BrightNamedStar } from '../catalogue/index.js';
 import { defineCommand, type Deps } from './core/command.js';
+import { SUMMER_TIME_RULE } from './asking/summer-time-rule.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 /** The brightest star at a comfortable height, to compare with the display. */
@@ -47,7 +48,8 @@ export const entries = defineCommand({
   examples: ['entries 52.71,0.12', 'entries "Alice Springs" at:"tonight 21:00"'],
   run: async (deps, request): Promise<Outcome> => {
     const asked = await siteAtTime(deps, request);
-    if (isProblem(asked)) return asked;
+    if (isProblem(asked))
+      return asked.problem === 'no-site' ? { ...asked, message: `${asked.message} ${SUMMER_TIME_RULE}` } : asked;
     const { where, utcMs } = asked;
     const { observer, zone } = where.site;
     const { latitudeDeg, longitudeDeg, elevationM } = observer;

@@ -126,7 +126,7 @@ export const tonight = defineCommand({
     const asked = await siteAtNight(deps, request);
     if (isProblem(asked)) return asked;
     const { nowUtcMs } = request;
-    const told = toldHere(deps.store, request, request.options);
+    const told = await toldHere(deps.store, request, request.options);
     const given = { ...request.options, with: told.with, sky: told.sky };
     const meant = nightOfHours(given, asked, nowUtcMs);
     if (isProblem(meant)) return meant;

@@ -82,7 +82,7 @@ export const up = defineCommand({
   ],
   run: async (deps, request): Promise<Outcome> => {
     const { options, nowUtcMs } = request;
-    const told = toldHere(deps.store, request, options);
+    const told = await toldHere(deps.store, request, options);
     const equipment = equipmentOf(told.with);
     if (isProblem(equipment)) return equipment;
     const found = await targetAtSite(deps, request, {

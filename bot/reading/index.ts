@@ -55,6 +55,7 @@ export {
 } from './answers/closing-meant.js';
 export { namesLacked, thingsLacked, type Lacked } from './answers/has-not.js';
 export { beginsUnsure, saysNone, saysUnsure } from './answers/says-unsure.js';
+export { entriesNamed, entriesRight, isCalledRight } from './words/called-right.js';
 export { allWell } from './answers/all-well.js';
 export { oddOne, type OddOne } from './answers/odd-one.js';
 export { withoutOtherThings } from './answers/of-another-thing.js';

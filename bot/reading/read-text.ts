@@ -1,6 +1,8 @@
 /** Text in, facts out. Pure; the time it takes grows with the text, and a long text is cut to what is worth reading. */
 import { answersOf } from './answers-told.js';
 import { isHedged } from './answers/hedged.js';
+import { asMeant } from './as-meant.js';
+import { reasonTold } from './doubted-aloud.js';
 import { worthHearing } from './examples/clauses.js';
 import { likenessOf } from './examples/likeness.js';
 import { MOST_CLAUSES } from './examples/likely.js';
@@ -158,7 +160,7 @@ const withoutSystem = (one: InLine, against: readonly InLine[]): InLine => {
 
 /** Each time anew. */
 export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Reading => {
-  const { folded, lines: judged } = foldLines(cutText(text));
+  const { folded, lines: judged } = foldLines(reasonTold(cutText(text)));
   const lines = by === 'log' || by === 'picture' ? judged.map((line) => ({ ...line, printed: true })) : judged;
   const worded = lines.filter(({ printed }) => !printed);
   const { lexicon } = vocabulary.sayings;
@@ -278,7 +280,7 @@ export const readAnew = (vocabulary: Vocabulary, text: string, by?: ReadBy): Rea
   return {
     by: by ?? (2 * wordedLength >= folded.length ? 'words' : 'log'),
     ...gathered,
-    ...liked.judged(gathered, isPlain ? null : printed, found, quietedBy(counted)),
+    ...asMeant(folded, liked.judged(gathered, isPlain ? null : printed, found, quietedBy(counted))),
     named: named
       .sort((a, b) => a.at - b.at)
       .filter(({ check }, i, all) => all.findIndex((other) => other.check === check) === i)

@@ -53,6 +53,8 @@ export interface Gear {
    * so that a target may be taken on its later side of the pier so long before the meridian.
    */
   readonly limits: { readonly eastDeg: number; readonly westDeg: number } | null;
+  /** Of the telescope, clear, in millimetres. */
+  readonly apertureMm: number | null;
 }
 
 export interface StoredWalk {

@@ -8,7 +8,7 @@ beforeEach(async () => {
 
 describe('gear', () => {
   it('is said once, changed piece by piece, and taken away', async () => {
-    const nothing = { mount: null, connection: null, system: null, speeds: null, limits: null };
+    const nothing = { mount: null, connection: null, system: null, speeds: null, limits: null, apertureMm: null };
     expect((await club.says('gear')).data).toEqual({ gear: nothing });
     await club.says('gear mount:fork connection:controller-serial system:linux');
     const changed = await club.says('gear connection:none');
@@ -60,5 +60,30 @@ describe('gear', () => {
     expect((await club.refused('gear limits:60,60')).message).toContain('limits:0,10');
     await club.says('gear limits:none');
     expect((await club.says(line)).data).toEqual(before.data);
+  });
+});
+
+describe('the aperture of a telescope', () => {
+  const line = 'up M13 site:52.71,0.12 on:2026-06-20';
+  const shown = async (): Promise<string> => {
+    const { facts, notes } = await club.says(line);
+    return [...facts.map(({ label, value }) => `${label}: ${value}`), ...notes].join('\n');
+  };
+
+  it('is kept, used where none is named, shown, and forgotten with the rest', async () => {
+    expect(await shown()).toContain('150 mm telescope');
+    // Eight inches of 25.4 mm.
+    await club.says('my scope is an 8 inch dob');
+    expect((await club.says('gear')).facts).toContainEqual({ label: 'Telescope', value: '203 mm aperture' });
+    expect(await shown()).toMatch(/203 mm telescope[\s\S]*For the 203 mm of your gear; say with: for another\./u);
+    expect((await club.says(line)).audience).toBe('everyone');
+    expect((await club.says(`${line} with:100`)).notes.join(' ')).not.toContain('your gear');
+    expect((await club.says('mydata part:gear')).facts).toContainEqual({ label: 'aperture', value: '203 mm' });
+    await club.says('gear aperture:none');
+    expect(await shown()).toContain('150 mm telescope');
+    await club.says('gear aperture:300');
+    expect((await club.refused('gear aperture:10x50')).message).toContain('aperture:150');
+    await club.says('forget confirm:yes');
+    expect(await shown()).toContain('150 mm telescope');
   });
 });

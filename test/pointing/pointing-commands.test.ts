@@ -11,7 +11,7 @@ import type { Gear } from '../../bot/store/store.js';
 import { ODALYS, answer, realDeps, refusal } from '../commands/real-deps.js';
 
 const NOW = Date.UTC(2026, 10, 25, 20);
-const NO_GEAR: Gear = { mount: null, connection: null, system: null, speeds: null, limits: null };
+const NO_GEAR: Gear = { mount: null, connection: null, system: null, speeds: null, limits: null, apertureMm: null };
 const COMMON = 'site:52.71,0.12';
 const MIDSUMMER_MORNING = 'at:2026-06-20T10:00Z';
 

@@ -50,6 +50,7 @@ const expectWhole = async (store: Store): Promise<void> => {
     system: 'linux',
     speeds: null,
     limits: null,
+    apertureMm: null,
   });
   const fast: Gear = {
     mount: 'german',
@@ -57,6 +58,7 @@ const expectWhole = async (store: Store): Promise<void> => {
     system: null,
     speeds: { primaryDegPerS: 4, secondaryDegPerS: 3.5 },
     limits: { eastDeg: 0, westDeg: 7.5 },
+    apertureMm: 250,
   };
   await store.gear.put(TAMSIN, fast);
   expect(await store.gear.get(TAMSIN)).toEqual(fast);

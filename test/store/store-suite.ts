@@ -32,6 +32,7 @@ const GEAR: Gear = {
   system: 'macos',
   speeds: { primaryDegPerS: 4, secondaryDegPerS: 2.5 },
   limits: { eastDeg: 0, westDeg: 12.5 },
+  apertureMm: 127,
 };
 const quarryField: StoredSite = {
   name: 'Quarry Field',
@@ -171,9 +172,16 @@ export const storeSuite = (open: () => Promise<{ readonly store: Store; readonly
     expect(await store.gear.get(TAMSIN)).toBeNull();
     const speeds = { primaryDegPerS: 4, secondaryDegPerS: 2.5 };
     const limits = { eastDeg: 0, westDeg: 12.5 };
-    await store.gear.put(TAMSIN, { mount: 'german', connection: 'hand-serial', system: null, speeds: null, limits });
-    expect(await store.gear.get(TAMSIN)).toMatchObject({ speeds: null, limits });
-    const now = { mount: 'fork', connection: null, system: 'linux', speeds, limits: null } as const;
+    await store.gear.put(TAMSIN, {
+      mount: 'german',
+      connection: 'hand-serial',
+      system: null,
+      speeds: null,
+      limits,
+      apertureMm: 203.2,
+    });
+    expect(await store.gear.get(TAMSIN)).toMatchObject({ speeds: null, limits, apertureMm: 203.2 });
+    const now = { mount: 'fork', connection: null, system: 'linux', speeds, limits: null, apertureMm: null } as const;
     await store.gear.put(TAMSIN, now);
     expect(await store.gear.get(TAMSIN)).toEqual(now);
     expect(await store.gear.get(RAVI)).toBeNull();

@@ -56,6 +56,7 @@ const doWrite = async (store: Store, { kind, number }: Write): Promise<Write> =>
         system: null,
         speeds: null,
         limits: null,
+        apertureMm: null,
       });
       for (let i = 0; i < SITES_FILLED; i++) {
         await store.sites.put(

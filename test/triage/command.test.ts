@@ -224,6 +224,7 @@ describe('one member alone', () => {
       system: 'macos',
       speeds: null,
       limits: null,
+      apertureMm: null,
     });
     expect(stepOf(await answered(store, 'triage', ingo))).toEqual({ kind: 'ask', id: 'how-far' });
     await store.close();

@@ -58,6 +58,13 @@ export const gearForOwnWalk = async ({ asker, privacy }: Asking): Promise<Pick<G
   return { connection: saved?.connection ?? null, system: saved?.system ?? null };
 };
 
+/**
+ * The aperture of the asker's telescope, in millimetres: as `gear` tells who saves it, answers of what one shows are for it in the open, so
+ * it does not make them the asker's alone.
+ */
+export const savedApertureMm = async ({ asker, privacy }: Asking): Promise<number | null> =>
+  (await gearIn(privacy.unmarked, asker.memberId))?.apertureMm ?? null;
+
 export const MOUNT_WORDS: Readonly<Record<MountKind, string>> = {
   german: 'a German equatorial mount',
   fork: 'a fork mount',

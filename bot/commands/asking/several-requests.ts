@@ -1,5 +1,6 @@
 /** Several requests in one line ("whats up at 9 and moon rise and remind me at ten to eight"): each is answered, none silently left. */
 import { wordCountOf } from '../../ground/fold-text.js';
+import { once } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
 import { withPlainPosition } from '../../places/index.js';
 import { namesHour } from '../../times/index.js';
@@ -61,10 +62,12 @@ const FIGURE_ALONE =
 const IMPERSONAL = /\bit(?:'s| is| will)?\b.*\b(?:dark\w*|light|late|cloudy|twilight|dusk|dawn|cold|wet)\b/iu;
 const THEY = /\b(?:it|its|it's|them|their)\b/iu;
 
+const hourIn = (words: string): string => words.trim().replace(/^(?:at|around|about|@) /iu, '');
+
 /** "and at 01:00": the request before, for another hour. */
 const atOtherHour = (words: string, line: string, known: Known): string | null => {
   if (!AT.test(line) || !TAKES_HOUR.test(line)) return null;
-  const hour = words.trim().replace(/^(?:at|around|about|@) /iu, '');
+  const hour = hourIn(words);
   if (namesHour(hour, known.nowUtcMs)) return line.replace(AT, ` at:"${hour}"`);
   const target = OF_TARGET.exec(line)?.[1];
   if (target === undefined || !HOUR_ALONE.test(words)) return null;
@@ -122,22 +125,41 @@ const atBreaks = (text: string): readonly { readonly words: string; readonly gap
   return [...pieces, { words: text.slice(from), gap }].filter(({ words }) => words.trim() !== '');
 };
 
+/** What a piece asks is worked out when it is asked for: most lines told come to one piece, of which nothing need be known. */
+interface Piece {
+  readonly words: string;
+  readonly part: () => Part | null;
+}
+
+/** Whether words may ask something by themselves, or with what was asked before them. */
+const mayAsk = (words: string, { nowUtcMs }: Known): boolean =>
+  BEGINS.test(words) ||
+  SAYS_ENOUGH.test(words) ||
+  FIGURE_ALONE.test(words) ||
+  HOUR_ALONE.test(words) ||
+  namesHour(hourIn(words), nowUtcMs);
+
+/** What words ask after another request; null where there is none before them, or where they go on with it. */
+const askedAfter = (last: Piece, words: string, known: Known): Part | null => {
+  const isOfReminder = REMINDER_OF_WORDS.test(last.words) && !BEGINS.test(words);
+  const before = isOfReminder || !mayAsk(words, known) ? null : last.part();
+  return before === null ? null : (afterLast(words, before, known) ?? requestIn(words, known));
+};
+
 /** The requests, each with as many of the pieces as make it; null where one of them is none by itself. */
 const partsIn = (text: string, known: Known): readonly Part[] | null => {
-  const runs: { words: string; part: Part | null }[] = [];
+  const asking = (words: string): Piece => ({ words, part: once(() => requestIn(words, known)) });
+  const runs: Piece[] = [];
   for (const { words, gap } of atBreaks(text)) {
     const last = runs.at(-1);
-    const before = runs.at(-1)?.part ?? null;
-    const part = (before === null ? null : afterLast(words, before, known)) ?? requestIn(words, known);
-    const isOfReminder = last !== undefined && REMINDER_OF_WORDS.test(last.words) && !BEGINS.test(words);
-    if (last === undefined || (part !== null && last.part !== null && !isOfReminder)) runs.push({ words, part });
-    else {
-      const joined = `${last.words}${gap}${words}`;
-      runs[runs.length - 1] = { words: joined, part: requestIn(joined, known) };
-    }
+    const part = last === undefined ? null : askedAfter(last, words, known);
+    if (last === undefined) runs.push(asking(words));
+    else if (part !== null) runs.push({ words, part: () => part });
+    else runs[runs.length - 1] = asking(`${last.words}${gap}${words}`);
   }
-  const parts = runs.map(({ part }) => part).filter((part) => part !== null);
-  return parts.length < runs.length || parts.length < 2 ? null : parts;
+  if (runs.length < 2) return null;
+  const parts = runs.map(({ part }) => part()).filter((part) => part !== null);
+  return parts.length < runs.length ? null : parts;
 };
 
 const SITE = / site:(?:"(?:[^"\\]|\\.)*"|\S+)/u;
@@ -170,9 +192,9 @@ const isRepeated = (parts: readonly Part[], whole: string): boolean =>
 /** The parts of a line that holds several requests; null where it is one. */
 export const severalIn = (text: string, known: Known): readonly Part[] | null => {
   const plain = withSunMadePlain(mended(inEnglishNames(withPlainPosition(text), known), known));
-  if (ONE_QUESTION.test(plain) || lookingAtSun(plain, known) !== null) return null;
+  if (ONE_QUESTION.test(plain)) return null;
   const parts = partsIn(plain, known);
-  if (parts === null) return null;
+  if (parts === null || lookingAtSun(plain, known) !== null) return null;
   const whole = readAlone(plain, known);
   const isOfSun = whole !== null && /^sun\b/u.test(lineOf(whole));
   // By day one target after another is a way past the Sun, unless each is a question.

@@ -2,6 +2,7 @@
 import { cleanText } from '../../ground/fold-text.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
+import { followedAbroad } from './asked-abroad.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
 import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
 import { knownFor } from './plain-reader.js';
@@ -28,7 +29,10 @@ const warned = (outcome: Problem, { store }: Deps, { asker, nowUtcMs, text }: Sa
 const followed = (text: string, deps: Deps, { asker, nowUtcMs }: SaidWords, known: Known): SunFollowed | null => {
   const last = lastAsked(deps.store, asker, nowUtcMs);
   const isTalk = lastAsked(deps.store, asker, nowUtcMs, 'sun') !== null;
-  return last === null && !isTalk && known.day?.isSunUp('now') !== true ? null : sunFollowed(text, last, isTalk, known);
+  if (last === null && !isTalk && known.day?.isSunUp('now') !== true) return null;
+  const follows = sunFollowed(text, last, isTalk, known);
+  const english = isTalk && follows === null ? followedAbroad(text, known.catalogue) : null;
+  return english === null ? follows : sunFollowed(english, last, isTalk, known);
 };
 
 export const sunFirst: WordsReader = {

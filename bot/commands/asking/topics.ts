@@ -6,7 +6,16 @@ import * as z from 'zod';
 import { projectRoot } from '../../ground/project-root.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
-const words = z.array(z.string().min(2).max(40)).min(1);
+/** Words as they are looked for in a line with a blank before and after it; a star at its end stands for any ending. */
+const words = z
+  .array(
+    z
+      .string()
+      .min(2)
+      .max(40)
+      .transform((word) => (word.endsWith('*') ? ` ${word.slice(0, -1)}` : ` ${word} `)),
+  )
+  .min(1);
 
 const patterns = z
   .array(
@@ -50,13 +59,12 @@ export const readTopics = (file: string): readonly Topic[] => {
 let shipped: readonly Topic[] | undefined;
 const topics = (): readonly Topic[] => (shipped ??= readTopics(path.join(projectRoot(), 'knowledge', 'topics.yaml')));
 
-const has = (padded: string, word: string): boolean =>
-  word.endsWith('*') ? padded.includes(` ${word.slice(0, -1)}`) : padded.includes(` ${word} `);
-
 const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic): boolean => {
-  if (not.some((word) => has(padded, word))) return false;
+  const hasOne = (list: readonly string[]): boolean => list.some((word) => padded.includes(word));
+  if (like === undefined && !hasOne(about)) return false;
+  if (hasOne(not)) return false;
   if (like !== undefined) return like.some((pattern) => pattern.test(padded));
-  return [about, and ?? about, only ?? about].every((list) => list.some((word) => has(padded, word)));
+  return (and === undefined || hasOne(and)) && (only === undefined || hasOne(only));
 };
 
 interface Named {

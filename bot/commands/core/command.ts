@@ -257,10 +257,9 @@ export interface SeveralRead {
 
 /** A question that waits for this asker, put again under an answer to something else. */
 export interface StandsAgain {
-  /** One line. */
+  /** One line: what it waits for. */
   readonly note: string;
-  readonly choices: readonly Choice[];
-  /** In place of the choices, where the answer asks something itself. */
+  /** To its question and its list, whose numbers would be others under another answer. */
   readonly back: Choice;
 }
 

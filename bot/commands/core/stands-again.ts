@@ -3,29 +3,22 @@ import { isProblem, MESSAGE_LIMIT, type Problem } from '../../ground/problem.js'
 import { fittingChoices, type Outcome, type Reply } from '../../reply/reply.js';
 import type { StandsAgain } from './command.js';
 
-const underProblem = (outcome: Problem, { note, choices, back }: StandsAgain): Problem => {
+const underProblem = (outcome: Problem, { note, back }: StandsAgain): Problem => {
   const message = `${outcome.message}\n${note}`;
   return {
     ...outcome,
     message: message.length <= MESSAGE_LIMIT ? message : outcome.message,
-    choices: fittingChoices(outcome.choices === undefined ? choices : [...outcome.choices, back]),
+    choices: fittingChoices([...(outcome.choices ?? []), back]),
   };
 };
 
-const REMOVES_ALL = /^forget\b/u;
+const underReply = (outcome: Reply, { note, back }: StandsAgain): Reply => ({
+  ...outcome,
+  notes: [...outcome.notes, note],
+  choices: fittingChoices([...(outcome.choices ?? []), back]),
+});
 
-/** Beside a choice that removes everything no answer to something else is numbered: a slip would cost too much. */
-const underReply = (outcome: Reply, { note, choices, back }: StandsAgain): Reply => {
-  const own = outcome.choices ?? [];
-  const isGrave = own.some(({ run }) => REMOVES_ALL.test(run));
-  return {
-    ...outcome,
-    notes: [...outcome.notes, note],
-    choices: fittingChoices([...own, ...(isGrave ? [back] : choices)]),
-  };
-};
-
-/** The answer's own choices keep their places; where it asks something itself, that is answered first. */
+/** The answer's own choices keep their places. */
 export const withStanding = (outcome: Outcome, standing: StandsAgain): Outcome =>
   isProblem(outcome) ? underProblem(outcome, standing) : underReply(outcome, standing);
 

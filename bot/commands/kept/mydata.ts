@@ -22,6 +22,7 @@ const kept = z.object({
       system: z.string().nullable(),
       speeds: z.custom<Gear['speeds']>((value) => value === null || typeof value === 'object'),
       limits: z.custom<Gear['limits']>((value) => value === null || typeof value === 'object'),
+      apertureMm: z.number().nullable(),
     })
     .nullable(),
   reminders: z.array(z.object({ id: z.string(), dueUtcMs: z.number(), to: z.string(), text: z.string() })),
@@ -44,10 +45,18 @@ const horizonText = ({ horizon }: StoredSite): string =>
     ? ''
     : `; horizon ${horizon.map(({ azimuthDeg, altitudeDeg }) => `${azimuthDeg}:${altitudeDeg}`).join(', ')}`;
 
-const gearFacts = ({ mount, connection, system, speeds, limits }: NonNullable<Kept['gear']>): readonly Fact[] => [
+const gearFacts = ({
+  mount,
+  connection,
+  system,
+  speeds,
+  limits,
+  apertureMm,
+}: NonNullable<Kept['gear']>): readonly Fact[] => [
   ...Object.entries({ mount, connection, system }).map(([label, value]) => ({ label, value: value ?? 'not said' })),
   ...(speeds === null ? [] : [{ label: 'speeds', value: speedsWords(speeds) }]),
   ...(limits === null ? [] : [{ label: 'limits', value: limitsWords(limits) }]),
+  ...(apertureMm === null ? [] : [{ label: 'aperture', value: `${Math.round(apertureMm)} mm` }]),
 ];
 
 const factsOf = (part: Part, all: Kept): readonly Fact[] => {

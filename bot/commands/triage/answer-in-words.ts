@@ -2,6 +2,7 @@
 import {
   allWell,
   answerMeant,
+  isCalledRight,
   labelHalf,
   namesLacked,
   NO_CLIENT,
@@ -22,6 +23,7 @@ import { tellsNoAnswer } from './corrected-opening.js';
 import { probabilityIn } from './elsewhere.js';
 import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
+import { isAffirmed, isShortCure } from './short-cure.js';
 import { answersOf } from './step-data.js';
 import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
 import type { Began } from './turn.js';
@@ -89,11 +91,18 @@ const saidOutright = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: 
 /** It answers whichever question of a computer is asked, and is one of none. */
 const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => what === 'client' && answer === NO_CLIENT;
 
+/** "It does now", to a question whose yes says just that. */
+const worksSo = (began: Began, text: string): string | null =>
+  isShortCure(began, text) || isAffirmed(text)
+    ? (answersOf(began.before).find(({ label }) => YES_NOW.test(label))?.id ?? null)
+    : null;
+const YES_NOW = /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu;
+
 type Odd = OddOne | null;
 
 /** The one set apart, or what is said outright; null where neither is. */
 const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
-  odd === null ? saidOutright(began, step, text) : odd.id;
+  odd === null ? (worksSo(began, text) ?? saidOutright(began, step, text)) : odd.id;
 
 /** What all that was told leaves so unlikely is not asked back of words that are only near it. */
 const HARDLY = 0.02;
@@ -186,7 +195,13 @@ const OF_POWER = /^(?:power|supply)-/u;
 const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
   step.id === 'path' && facts.some(({ what }) => OF_POWER.test(what)) && !facts.some(({ what }) => what === step.id);
 
-const isOfElse = (began: Began, read: Reading): boolean => read.facts.some(isNoComputer) || isOfSupply(began, read);
+/** "It asked to stay connected without internet": of the network, and no word that the program connects. */
+const OF_THE_NETWORK = 'asked-to-stay';
+const isOfNetwork = ({ before: { step } }: Began, { facts, met }: Reading): boolean =>
+  met?.includes(OF_THE_NETWORK) === true && !facts.some(({ what }) => what === step.id);
+
+const isOfElse = (began: Began, read: Reading): boolean =>
+  read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read);
 
 /** The answer to the question in hand. */
 const answerToQuestion = (
@@ -226,7 +241,8 @@ export const answerInWords = (began: Began, said: string, read: Reading): Answer
   if (isDenied(began, said)) return sure('same');
   if (before.step.kind === 'try') return outcomeMeant(began, text, read, sure);
   if (before.step.kind === 'done') return afterCure(context.model, text, read);
-  return answerToQuestion(began, text, read, sure);
+  const answer = answerToQuestion(began, text, read, sure);
+  return answer !== null && isCalledRight(text, `${before.step.id}.${answer.id}`) ? null : answer;
 };
 
 /** The answer that was asked back of the words before. */

@@ -16,6 +16,7 @@ import {
 import { answerStep, assess, couldNotDo, type Step } from '../../triage/index.js';
 import { answerInWords } from './answer-in-words.js';
 import { creditedIn, takeCredited } from './credited.js';
+import { isAffirmed, isShortCure } from './short-cure.js';
 import { answersOf } from './step-data.js';
 import { COMPLAINT, doesOther, doesWhatFailed, isDenied, tellsComplaint, wrongNowLinked } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
@@ -65,23 +66,33 @@ export const IS_OTHERWISE = new RegExp(
   'iu',
 );
 
-/** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
-const tellsOfCure = (began: Began, text: string, { what, how, isCureAnywhere }: SaidOutcome): boolean => {
-  const { asked } = began.walk.state;
-  const told = curedByDeed(text);
-  if (told.isCured && told.isDone) return true;
-  if (how === 'like' && asked?.kind === 'fixed') return false;
-  if (began.before.step.kind === 'try') return what === 'cured' && !(how === 'like' && told.isDone);
+/** Where nothing was tried, a short word must say that something is otherwise. */
+const IS_EXCITED = /!|\b(?<!\bi see )now\b/iu;
+
+/** … at a question: told outright, or by how it is now. */
+const tellsAtQuestion = (began: Began, text: string, { how, isCureAnywhere }: SaidOutcome): boolean => {
   // Asked where it lands, it lands in the middle.
   if (began.before.step.kind === 'numbers' && isCureAnywhere) return true;
+  const isTried = remedyOf(began) !== undefined;
+  if (isShortCure(began, text) && (isTried || IS_EXCITED.test(text))) return true;
   // Where nothing was tried, a "now" may stand beside any look.
-  if (how === 'like' && remedyOf(began) === undefined) return GLAD.test(text);
+  if (how === 'like' && !isTried) return GLAD.test(text);
   return HAS_CHANGED.test(text) && (how !== 'like' || hasWordOfCure(text));
+};
+
+/** Whether a cure is told at all: at a question, more than that a part is as it should be; at a remedy, more than that it was done. */
+const tellsOfCure = (began: Began, text: string, said: SaidOutcome): boolean => {
+  const told = curedByDeed(text);
+  if (told.isCured && told.isDone) return true;
+  if (said.how === 'like' && began.walk.state.asked?.kind === 'fixed') return false;
+  if (began.before.step.kind === 'try') return said.what === 'cured' && !(said.how === 'like' && told.isDone);
+  return tellsAtQuestion(began, text, said);
 };
 
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;
   const said = outcomeSaid(reading, text);
+  if (began.before.step.kind === 'try' && isAffirmed(text)) return !isDenied(began, text);
   if (!tellsCure(said) || wrongNowLinked(began, text) !== null || isDenied(began, text)) return false;
   if (doesOther(began, text)) return false;
   if (!tellsOfCure(began, text, said)) return false;

@@ -4,6 +4,7 @@ import { answerInstead, answerStep, tellText, type Asked, type WalkState } from 
 import { outcomeSaid, yesOrNo } from '../../reading/index.js';
 import { keptWords } from './kept-words.js';
 import { guessesShown, labelledGuess } from './read-notes.js';
+import { isAffirmed, isShortCure } from './short-cure.js';
 import { saidBefore } from './said-before.js';
 import { answersOf } from './step-data.js';
 import { nearestBefore } from './answer-in-words.js';
@@ -49,11 +50,13 @@ const deniedAll = ({ context, before, ...began }: Began, guesses: Guesses, rest:
 /** Longer than this behind a yes is a tale of its own. */
 const LONGEST_BEHIND = 80;
 
-/** "Yes, the search finds it now": what came of the remedy in hand, and no yes to a guess beside it. */
-const isOfRemedy = (began: Began, text: string, rest: string): boolean =>
-  began.before.step.kind === 'try' &&
-  rest !== '' &&
-  (doesWhatFailed(began, text) || tellsOutcome(outcomeSaid(began.context.model.reading, rest)));
+/** "Yes, the search finds it now", "bingo": what came of the remedy in hand, and no yes to a guess beside it. */
+const isOfRemedy = (began: Began, text: string, rest: string): boolean => {
+  if (isShortCure(began, text) && (began.before.step.kind === 'try' || /\bnow\b/iu.test(text))) return true;
+  if (began.before.step.kind !== 'try') return false;
+  if (rest === '') return isAffirmed(text);
+  return doesWhatFailed(began, text) || tellsOutcome(outcomeSaid(began.context.model.reading, rest));
+};
 
 /** @returns null where nothing was guessed, or the words say neither */
 export const takeGuessedReply = (began: Began, text: string): Turn | null => {

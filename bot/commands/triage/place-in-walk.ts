@@ -1,9 +1,17 @@
 /** Where a member lives or observes, told in a walk: kept as their site where none is known, and what is read out is held against it. */
 import { isProblem } from '../../ground/problem.js';
-import { parsePosition, placeLabel, resolvePlace, timeZoneAt } from '../../places/index.js';
+import {
+  parsePosition,
+  placeLabel,
+  populationFound,
+  resolvePlace,
+  siteProblemMessage,
+  timeZoneAt,
+} from '../../places/index.js';
 import type { Observer } from '../../sky/types.js';
 import { NUMBERS, tellText } from '../../triage/index.js';
 import { siteFor } from '../asking/resolve-site.js';
+import { spellerFor } from '../asking/spelling/known-words.js';
 import type { Deps } from '../core/command.js';
 import { site } from '../site/site.js';
 import { changed, isAsked, type Began, type Turn, type TurnContext } from './turn.js';
@@ -77,6 +85,38 @@ export const spotNamed = (deps: Pick<Deps, 'places'>, texts: readonly string[]):
   return null;
 };
 
+/** A name and, behind a comma, its region or country. */
+const MAY_BE_TOWN = /^\p{L}[\p{L}'’.-]+(?: [\p{L}'’.-]+){0,2}(?:, ?\p{L}[\p{L}' ]*)?$/u;
+const LEAST_POPULATION = 5000;
+const STAGE = 'site-and-time';
+
+/** Where a site bears on the step in hand. */
+const wantsSite = ({ before: { step } }: Began): boolean => {
+  if (step.kind === NUMBERS) return true;
+  if (step.kind === 'try') return step.fault.stage === STAGE;
+  return step.kind === 'ask' && !step.opening && step.check.stage === STAGE;
+};
+
+/** "Ely" and nothing else, where a site bears on the step and none is known; `among`: several are called so. */
+const townAlone = async (
+  { context, ...began }: Began,
+  text: string,
+): Promise<Named | { readonly among: string } | null> => {
+  const { deps, asker, privacy, nowUtcMs } = context;
+  const name = text
+    .trim()
+    .replace(LEADS, '')
+    .replace(/[.!?]+$/u, '');
+  if (!wantsSite({ context, ...began }) || !MAY_BE_TOWN.test(name)) return null;
+  const found = resolvePlace(deps.places(), name);
+  const isWord = name.split(' ').every((word) => spellerFor(deps).isKnown(word.toLowerCase()));
+  if (isWord || (populationFound(found) ?? 0) < LEAST_POPULATION) return null;
+  if (!isProblem(await siteFor(deps, { asker, privacy, nowUtcMs }, undefined))) return null;
+  if (isProblem(found)) return found.problem === 'ambiguous-place' ? { among: siteProblemMessage(found) } : null;
+  const label = placeLabel(found.place);
+  return { spot: { observer: found.place, zone: found.place.zone }, place: label, label };
+};
+
 const MY_SITE = 'my site';
 
 /** Kept where no site is known: what is asked next is asked from there. */
@@ -99,6 +139,14 @@ const keepSite = async ({ deps, asker, privacy, nowUtcMs }: TurnContext, place: 
 
 const keptNote = (label: string): string => `Kept as your site: ${label}.`;
 
+/** The place that was asked for, as it was said: kept where none is known, and said so. */
+export const keepPlace = async (context: TurnContext, said: string): Promise<readonly string[]> => {
+  const found = resolvePlace(context.deps.places(), said);
+  if (isProblem(found) || context.by !== 'member') return [];
+  const place = placeLabel(found.place);
+  return (await keepSite(context, place)) ? [keptNote(place)] : [];
+};
+
 /** Where one lives, told beside something else: kept, and said so; null where there is none or a site is known. */
 export const keepPlaceIn = async (context: TurnContext, text: string): Promise<string | null> => {
   const named = placeIn(context.deps, text);
@@ -114,8 +162,9 @@ export const takePlace = async (began: Began, text: string): Promise<Turn | null
   const { context, walk, before } = began;
   if (!isAsked(began)) return null;
   const position = READS_OUT.includes(before.step.id) ? null : positionIn(text);
-  const named = placeIn(context.deps, text) ?? position;
+  const named = placeIn(context.deps, text) ?? position ?? (await townAlone(began, text));
   if (named === null) return null;
+  if ('among' in named) return { walk, notes: [...began.notes, named.among], at: before.step, show: 'step' };
   const { state, read } = tellText(context.model, walk.state, text, context.by);
   // Told with it, an answer goes first.
   if (read.facts.length > 0 || read.perhaps.some(({ what }) => what === before.step.id)) return null;
@@ -125,5 +174,7 @@ export const takePlace = async (began: Began, text: string): Promise<Turn | null
     before.step.kind === NUMBERS
       ? noted
       : `${noted} Read me latitude, longitude, date and zone as the mount shows them, and I compare.`;
-  return changed(began, state, { notes: [note], at: before.step });
+  // The question is not put once more for it.
+  const isTold = before.step.kind === NUMBERS;
+  return changed(began, state, { notes: [note], at: before.step, ...(isTold ? { isTold } : {}) });
 };

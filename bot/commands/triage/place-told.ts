@@ -40,7 +40,12 @@ const askedThere = ({ place, rest }: ToldPlace, known: Known): string | null => 
 };
 
 /** Kept where nobody knows yet where they are: what is asked next is asked from there. */
-const kept = async (deps: Deps, said: SaidWords, { place, isAmbiguous }: ToldPlace, known: Known): Promise<string> => {
+export const keepWhereTold = async (
+  deps: Deps,
+  said: SaidWords,
+  { place, isAmbiguous }: ToldPlace,
+  known: Known,
+): Promise<string> => {
   if (isAmbiguous || (known.usual ?? null) !== null) return '';
   const { text: _text, shared: _shared, ...request } = said;
   const named = { action: 'add', name: MY_SITE, position: place } as const;
@@ -90,7 +95,7 @@ export const placeTold: WordsReader = {
       const line = askedThere(told, known);
       if (line === null) return null;
       keepTold(deps.store, said, { kit: kitToldIn(told.rest), sky: skyToldIn(told.rest) });
-      return lineNoted(line, await kept(deps, said, told, known));
+      return lineNoted(line, await keepWhereTold(deps, said, told, known));
     }
     const read = lineOf(plainQuestion(said.text, known));
     if (isReadAlready(read, known)) return lineNoted(read, gearKept(deps, said, told.gear));

@@ -100,6 +100,22 @@ const becauseOf = (walk: Walk, assessment: Assessment, asked: CheckStep | null):
   return asked?.because === 'verify' ? afterDenied(assessment, walk.state.events) : BECAUSE.get(asked?.because ?? '');
 };
 
+/** "Yes, now it connects": what the look did may be all that was wanted. */
+const WORKS_SO = /\bnow it (?:works|connects)\b|\btrouble is gone\b/iu;
+const GOES_SO = 'So that is it. If all is well as it is now, tell me so; these lines are to make it last.';
+
+/** The answer last given to a look, or told in words. */
+const lastLook = (last: LastEvent): readonly { readonly what: string; readonly answer: string }[] => {
+  if (last?.kind === 'answer') return [{ what: last.check, answer: last.answer }];
+  return last?.kind === 'text' ? last.facts : [];
+};
+
+const isWellSo = ({ situation }: Assessment, last: LastEvent): boolean =>
+  lastLook(last).some(({ what, answer }) => {
+    const look = situation.checks[situation.checkIndex.get(what) ?? -1]?.entry;
+    return WORKS_SO.test(look?.answers.find(({ id }) => id === answer)?.label ?? '');
+  });
+
 /** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */
 export const reasonNotes = (walk: Walk, assessment: Assessment): readonly string[] => {
   const asked = checkOf(assessment.step);
@@ -110,6 +126,7 @@ export const reasonNotes = (walk: Walk, assessment: Assessment): readonly string
   if (again !== null) return again;
   if (assessment.step.kind === 'try' && isForPrudence(assessment.situation, assessment.evidence))
     return ['Nobody can say what levels that lead gives, so it is treated as the one that does harm.'];
+  if (assessment.step.kind === 'try' && isWellSo(assessment, walk.state.events.at(-1))) return [GOES_SO];
   const opened = afterRemedy(walk.state.events.at(-1));
   if (opened === null) return [];
   const apart = asked === null ? null : tellsApart(assessment);

@@ -96,7 +96,7 @@ export const numbersSaid = (
 };
 
 /**
- * The numbers of the words before, from the place that was asked for behind them; null where those named no place, or this names none.
+ * The numbers of the words before, from the place that was asked for behind them; null where those named one already, or this names none.
  * @param place as it was typed, and nothing else: "York, England"
  */
 export const placedNumbers = (
@@ -112,8 +112,8 @@ export const placedNumbers = (
   if (site.length > LONGEST_PLACE || !/^\p{L}[^;:?\d]+$/u.test(site)) return null;
   const numbers = readNumbers(words) ?? numbersSaid(words, deps, nowUtcMs);
   const asked = numbers?.site === undefined ? null : resolvePlace(deps.places(), numbers.site);
-  if (numbers === null || asked === null || !isProblem(asked) || isProblem(resolvePlace(deps.places(), site)))
-    return null;
+  const isOpen = asked === null ? /\d/u.test(words) : isProblem(asked);
+  if (numbers === null || !isOpen || isProblem(resolvePlace(deps.places(), site))) return null;
   return { ...numbers, site };
 };
 const LONGEST_PLACE = 60;

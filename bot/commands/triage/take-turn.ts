@@ -28,7 +28,6 @@ import { takeOfTheTalk } from './said-of-the-talk.js';
 import { takeAsksOfStep } from './take-asks-step.js';
 import { takeNoComputer } from './no-computer.js';
 import { harmNear, sunHarmNear } from './harm-near.js';
-import { explained } from './terms.js';
 import { keptWords } from './kept-words.js';
 import {
   numbersSaid,
@@ -39,7 +38,8 @@ import {
   type TypedNumbers,
 } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
-import { takePlace } from './place-in-walk.js';
+import { keepPlace, takePlace } from './place-in-walk.js';
+import { takeTerm, withoutTerm } from './take-term.js';
 import { answersOf } from './step-data.js';
 import { onlySureCures } from './only-sure-cures.js';
 import { isGuessAtSafety, NO_GUESS, takeWords } from './take-words.js';
@@ -123,20 +123,19 @@ const withPlaceTold = ({ context, walk, before }: Began, text: string): TypedNum
 const takeMiss = async (began: Began, line: string): Promise<Turn | null> => {
   const { context, walk } = began;
   const isAsked = began.before.step.kind === NUMBERS;
-  const numbers =
-    withPlaceTold(began, line) ??
-    readNumbers(line) ??
-    (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
+  const placed = withPlaceTold(began, line);
+  const numbers = placed ?? readNumbers(line) ?? (isAsked ? numbersSaid(line, context.deps, context.nowUtcMs) : null);
   if (numbers === null) return null;
   const taken = await takeNumbers(context.deps, context, numbers, context.by);
   // Not asked for, a line that does not work out as numbers may still be words.
   if (isProblem(taken) && !isAsked) return null;
   // The words are kept: the place that is asked for completes them.
   if (isProblem(taken)) return { walk: withWords(began, line), notes: [...began.notes, taken.message], show: 'step' };
+  const kept = placed?.site === undefined ? [] : await keepPlace(context, placed.site);
   return changed(
     began,
     { ...walk.state, events: [...walk.state.events, ...movesAndMisses(began), taken.event] },
-    { notes: taken.notes, rests: taken.reply },
+    { notes: [...kept, ...taken.notes], rests: taken.reply },
   );
 };
 
@@ -201,9 +200,8 @@ const takeIfFixed = (began: Began, { text, answer }: SaidInTurn): Turn | Problem
 
 /** What "Did you mean …?" was answered, and a cure told by the way. */
 const takeAnsweredBack = (began: Began, text: string): Turn | Problem | null => {
-  const term = hasBegun(began.walk) ? explained(text) : null;
-  if (term !== null) return { walk: began.walk, notes: [...began.notes, term], at: began.before.step, show: 'step' };
   return (
+    takeTerm(began, text) ??
     takeNoComputer(began, text) ??
     takeReply(began, text) ??
     takeOfTheTalk(began, text, (doing) => takeDoing(began, doing)) ??
@@ -265,6 +263,7 @@ const takeSaid = async (began: Began, said: SaidInTurn): Promise<Turn | Problem>
   if (said.file !== undefined) return isProblem(said.file) ? said.file : takeWords(began, said.file.text, said.file.by);
   if (said.text === undefined || doing !== undefined) return { walk, notes, show: 'step' };
   const { began: placed, entries } = await entriesAndPlace(began, said.text);
+  if (withPlaceTold(began, said.text) !== null) return takeTyped(placed, said.text, entries);
   const place = entries.length === 0 ? await takePlace(began, said.text) : null;
   const left = place ?? (await takeLast(placed, said.text));
   return left ?? takeTyped(placed, said.text, entries);
@@ -282,8 +281,9 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const walk = named(another === null ? found.walk : aboutAnother(found.walk, another), context.by, context.asker);
   const notes = [...(found.note === null ? [] : [found.note]), ...(another === null ? [] : [ofAnother(another)])];
   const before = assess(context.model, walk.state, context.outcomes);
-  const began: Began = { context, walk, before, notes, isOpening: found.isNew };
-  const taken = await takeSaid(began, said);
+  const first: Began = { context, walk, before, notes, isOpening: found.isNew };
+  const [began, heard] = withoutTerm(first, said);
+  const taken = await takeSaid(began, heard);
   if (isProblem(taken)) return taken;
   const words = wordsAlone(said);
   const turn = words === null ? taken : notHasty(began, words, onlySureCures(began, words, taken));

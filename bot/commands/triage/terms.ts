@@ -1,4 +1,6 @@
 /** Words of the trade that a question takes for granted, each explained in a line with the place to look; asked for in a walk. */
+import { wordCountOf } from '../../ground/fold-text.js';
+import { SUMMER_TIME_RULE } from '../asking/summer-time-rule.js';
 
 const TERMS: readonly (readonly [RegExp, string])[] = [
   [
@@ -13,6 +15,7 @@ const TERMS: readonly (readonly [RegExp, string])[] = [
     /\b(?:ttl|logic level|5 ?v logic|rs-?232)\b/iu,
     'These are two kinds of volts on a data lead: logic is 0 to 5 V, RS-232 goes up to 15 V either way. The lead’s label or order says which; look only, plug nothing in.',
   ],
+  [/\b(?:daylight[ -]?sav\w*|summer ?time|dst)\b/iu, SUMMER_TIME_RULE],
   [
     /\butc(?: offset)?\b|\btime ?zone\b/iu,
     'The UTC offset is how many hours your clocks are ahead of Greenwich in winter. Summer time is one hour more, and often a line of its own.',
@@ -132,6 +135,13 @@ const ASKS =
 /** "What it says is a driver error" answers. */
 const TELLS = /\b(?:it|he|she|they) (?:says?|said|shows?|does|did|tells?)\b/iu;
 const LONGEST = 70;
+/** "Should daylight saving be yes or no in November", "I put yes, is that ok?" */
+const ASKS_SUMMER =
+  /\b(?:daylight[ -]?sav\w*|summer ?time|dst)\b.*\b(?:yes or no|on or off|is (?:that|this|it) (?:ok|okay|right|good|correct|fine))\b|\b(?:should|shall|must|do i|is it)\b.*\b(?:daylight[ -]?sav\w*|summer ?time|dst)\b/iu;
+
+/** The explanation of the summer time setting, where the words ask how it should stand. */
+export const explainedSummer = (text: string): string | null =>
+  text.length <= 2 * LONGEST && ASKS_SUMMER.test(text) ? SUMMER_TIME_RULE : null;
 
 /** "Granddad says what's that": the question is another's. */
 const FOR_ANOTHER =
@@ -143,6 +153,23 @@ const termIn = (sentence: string): string | null => {
   const said = sentence.trim().replace(FOR_ANOTHER, '');
   if (said.length > LONGEST || !ASKS.test(said) || TELLS.test(said)) return null;
   return TERMS.find(([term]) => term.test(said))?.[1] ?? null;
+};
+
+/** "What is sidereal?": so few words ask for nothing but the term. */
+const OF_TERM_ALONE = 7;
+/** So few words beside it tell nothing. */
+const LITTLE = 4;
+
+/** A term asked for in a sentence of its own, and what else the words say; null where nothing else is said. */
+export const explainedBeside = (text: string): { readonly says: string; readonly rest: string } | null => {
+  const sentences = text.split(SENTENCES);
+  if (sentences.length === 1) return null;
+  const isOfTerm = (one: string): boolean =>
+    one.endsWith('?') && wordCountOf(one) <= OF_TERM_ALONE && termIn(one) !== null;
+  const asks = sentences.find(isOfTerm);
+  const says = asks === undefined ? null : termIn(asks);
+  const rest = sentences.filter((one) => one !== asks).join(' ');
+  return says === null || wordCountOf(rest) < LITTLE ? null : { says, rest };
 };
 
 /** @returns the explanation where the words ask what such a word means or where the thing is; null otherwise */

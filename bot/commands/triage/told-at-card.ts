@@ -25,6 +25,7 @@ import {
 } from '../../reading/index.js';
 import { assess, type Assessment, type TryOutcome } from '../../triage/index.js';
 import { lacksWhatItNeeds } from './lacks-what-it-needs.js';
+import { callsOtherRight, isOfOtherEntry } from './other-entry.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
@@ -103,7 +104,8 @@ export const isFoundSet = (began: Began, text: string, read: Reading): boolean =
 export const tellsComplaint = (began: Began, read: Reading): boolean => complaintNow(began, read) !== null;
 
 /** Asked a second time what came of it, and told of other things: it is not cured. */
-const tellsElse = (text: string): boolean => !NOT_YET.test(text) && wordCountOf(text) >= LEAST_WORDS;
+const tellsElse = (began: Began, text: string): boolean =>
+  !NOT_YET.test(text) && wordCountOf(text) >= LEAST_WORDS && !isOfOtherEntry(began, text);
 
 /** @returns null where it cannot be told from the words either */
 const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | null => {
@@ -115,7 +117,7 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
   if (complaint !== null) return complaint === 'other' ? 'changed' : 'same';
   if (GLAD.test(text)) return null;
   if (isAfter && isStillWrong) return 'same';
-  return isSet || (isAskedAfter && tellsElse(text)) ? 'same' : null;
+  return isSet || (isAskedAfter && tellsElse(began, text)) ? 'same' : null;
 };
 
 /** Of what was done at this remedy. */
@@ -256,7 +258,7 @@ const isPremiseDenied = ({ context, before: { step } }: Began, text: string): bo
 export const isDenied = (began: Began, text: string): boolean =>
   !asksWhatItIs(text) &&
   (isNotThere(began, text) ||
-    isPremiseDenied(began, text) ||
+    (isPremiseDenied(began, text) && !isOfOtherEntry(began, text)) ||
     (began.before.step.kind === 'try' && (isSetAlready(text) || refusesAsFine(text))));
 
 /** "The app has no permission for the location": what is wrong elsewhere, and no word on this remedy. */
@@ -280,7 +282,7 @@ const failureIn = (began: Began, text: string, read: Reading): TryOutcome | null
 
 /** What came of the remedy in hand: by name, or by what is told; "it could not open the port" is the trouble and no "could not do it". */
 export const outcomeIn = (began: Began, text: string, read: Reading): TryOutcome | null => {
-  if (isNotDoneYet(text)) return null;
+  if (isNotDoneYet(text) || callsOtherRight(began, text)) return null;
   const failure = failureIn(began, text, read);
   if (failure !== null) return failure;
   const now = doneNow(began, text);

@@ -2,6 +2,7 @@
  * Whether words at a remedy deny what it is for: the thing was looked at already, stands as it should, was never touched, is not what
  * the remedy takes it to be. To the walk that is the remedy done, with nothing changed.
  */
+import { doubtsAloud } from '../doubted-aloud.js';
 
 const NOT = "(?:not|never|no|nothing|none|neither|nor|without|aint|isnt|arent|wasnt|werent|\\w+n['\u2019]t)";
 const IT = '(?:it|that|this|them|those|these|they|all|both|everything)';
@@ -76,6 +77,7 @@ export const refusesAsFine = (text: string): boolean => REFUSES.test(text) && IN
 
 /** @param title of the fault that the remedy in hand is for */
 export const deniesPremise = (text: string, title: string): boolean => {
+  if (doubtsAloud(text)) return true;
   if (OTHERWISE.test(text)) return false;
   if (deniesState(text, title) || LOOKED.test(text)) return true;
   if (NEVER_TOUCHED.test(text) && HAS_NOT.test(text) && !COULD_NOT.test(text)) return true;

@@ -237,9 +237,14 @@ const outcomeOrAsked = (vocabulary: Vocabulary, text: string): SaidOutcome => {
     : { ...told, asks: beside.asks };
 };
 
+/** They say nothing that the words beside them do not; alone they are no words at all. */
+const GLAD_SIGNS =
+  /[\u{1F44D}\u{1F389}\u{1F973}\u{1F600}-\u{1F60E}\u{1F642}\u{1F64C}\u{1F4AA}\u{2705}\u{1F680}\u{2728}]\p{Emoji_Modifier}?\u{FE0F}?/gu;
+const withoutGladSigns = (text: string): string => (/\p{L}/u.test(text) ? text.replace(GLAD_SIGNS, ' ') : text);
+
 /** "0 drops" counts as "no drops" does, and "yesss" is a yes. */
 const asWords = (text: string): string =>
-  withoutOutAndIn(withoutOfItself(withoutSomethingElse(text)))
+  withoutOutAndIn(withoutOfItself(withoutSomethingElse(withoutGladSigns(text))))
     .replace(
       /(?<![\d.,])(?:0|zero|nil|not (?:a single|one)) (?=(?:errors?|drops?|dropouts?|disconnects?|problems?|trouble|issues?|time-?outs?)\b)/giu,
       'no ',

@@ -4,6 +4,14 @@ import { reminderRetries } from './0002-reminder-retries.js';
 import { consent } from './0003-consent.js';
 import { gearSpeeds } from './0004-gear-speeds.js';
 import { siteSky } from './0005-site-sky.js';
+import { gearAperture } from './0006-gear-aperture.js';
 import type { Migration } from './migration.js';
 
-export const MIGRATIONS: readonly Migration[] = [firstTables, reminderRetries, consent, gearSpeeds, siteSky];
+export const MIGRATIONS: readonly Migration[] = [
+  firstTables,
+  reminderRetries,
+  consent,
+  gearSpeeds,
+  siteSky,
+  gearAperture,
+];

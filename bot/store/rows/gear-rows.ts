@@ -13,12 +13,14 @@ export const gearOf = ({
   secondary_deg_per_s: secondaryDegPerS,
   east_limit_deg: eastDeg,
   west_limit_deg: westDeg,
+  aperture_mm: apertureMm,
 }: GearRow): Gear => ({
   mount: mount as Gear['mount'],
   connection,
   system: system as Gear['system'],
   speeds: primaryDegPerS === null || secondaryDegPerS === null ? null : { primaryDegPerS, secondaryDegPerS },
   limits: eastDeg === null || westDeg === null ? null : { eastDeg, westDeg },
+  apertureMm,
 });
 
 const oneStatement = () => compiledOnce((db) => db.selectFrom('gear').selectAll().where('member_id', '=', ''));
@@ -38,6 +40,7 @@ export const gearRows = (engine: Engine, one = oneStatement()): Store['gear'] =>
         secondary_deg_per_s: gear.speeds?.secondaryDegPerS ?? null,
         east_limit_deg: gear.limits?.eastDeg ?? null,
         west_limit_deg: gear.limits?.westDeg ?? null,
+        aperture_mm: gear.apertureMm,
       };
       await db
         .insertInto('gear')

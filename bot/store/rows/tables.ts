@@ -24,6 +24,7 @@ export interface GearRow {
   secondary_deg_per_s: number | null;
   east_limit_deg: number | null;
   west_limit_deg: number | null;
+  aperture_mm: number | null;
 }
 
 export interface WalkRow {

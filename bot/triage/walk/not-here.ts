@@ -19,11 +19,11 @@ const toldIn = (event: WalkEvent, takenBack: ReadonlySet<string> | undefined): T
 const needsOf = (model: TriageModel, check: CheckEntry): readonly string[] =>
   check.needs ?? model.stage(check.stage)?.needs ?? [];
 
-/** What an answer says is missing: that of the check above, or a "there is none here" picked of another. */
-const missingBy = (model: TriageModel, event: WalkEvent, { what, answer }: Told[number]): string | undefined => {
+/** What an answer says is missing: that of the check above, or a "there is none here" of another. */
+const missingBy = (model: TriageModel, { what, answer }: Told[number]): string | undefined => {
   const check = model.check(what);
   if (what === NOT_HERE) return answer === check?.good ? undefined : answer;
-  return event.kind === 'answer' ? check?.answers.find(({ id }) => id === answer)?.lacks : undefined;
+  return check?.answers.find(({ id }) => id === answer)?.lacks;
 };
 
 /** What an answer says is there after all: a way picked, or something seen of the thing itself. */
@@ -40,10 +40,9 @@ export const notHereIn = (model: TriageModel, events: readonly WalkEvent[]): rea
   for (const [at, event] of events.entries()) {
     const told = toldIn(event, takenBack[at]);
     for (const one of told)
-      if (missingBy(model, event, one) === undefined)
-        for (const part of thereBy(model, event, one)) missing.delete(part);
+      if (missingBy(model, one) === undefined) for (const part of thereBy(model, event, one)) missing.delete(part);
     for (const one of told) {
-      const part = missingBy(model, event, one);
+      const part = missingBy(model, one);
       if (part !== undefined) missing.add(part);
     }
   }

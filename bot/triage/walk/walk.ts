@@ -22,6 +22,7 @@ import { asksHowFarNow, mendedBy, remedyAtOnce, verifyingCheck } from './after-r
 import { comesBeforeTheWay, FOUND_BY_THEM, namedNext, type Named } from './named-next.js';
 import { numbersWanted, NUMBERS } from './numbers.js';
 import { fieldFor, NO_COMPUTER, openingOf, pathMatters, type Opening, type OpeningField } from './opening.js';
+import { toldNext } from './told-next.js';
 import {
   EVENT_LIMIT,
   TRY_OUTCOMES,
@@ -145,6 +146,8 @@ const nextStep = (
   if (verifying !== undefined)
     return { step: { kind: 'ask', id: verifying.id, opening: false, check: verifying, because: 'verify' }, ranked: [] };
   if (named !== null) return { step: namedStep(named), ranked: [] };
+  const told = toldNext({ situation, evidence, belief });
+  if (told !== null) return { step: namedStep({ kind: 'remedy', fault: told }), ranked: [] };
   if (numbersWanted(situation, evidence, belief, state.events))
     return { step: { kind: 'numbers', id: NUMBERS }, ranked: [] };
   const ranked =

@@ -39,6 +39,8 @@ const MOST_IN_BRIEF = 3;
 /** "Along the tube" is at the Sun, where the tube is turned to it. */
 const ALONG_TUBE =
   /\b(?:look|sight|peek|squint|peer|eye)\w* (?:\w+ ){0,2}?(?:along|down|over|up|past) (?:the |my |its )?(?:tube|scope|telescope|ota|barrel|side)\b/u;
+const PANS =
+  /^(?:(?:ok|so|then|can|could) )*(?:(?:i|we)(?: ?ll| will| am| m| just| can| could)* |let me |just )(?:pan|scan|sweep|wander|move|look|search|hunt) (?:\w+ )?(?:around|about|round)\b/u;
 /** Later in the day it is low, and the Sun still. */
 const LATER_TODAY = new RegExp(
   `${LEAD}(?:what about|how about|what if|if|and|maybe|in|at|on|the|it is|its|it s|this|late|later|early|then) (?:(?:in|at|the|this|late|later|early|it is|its|it s|towards?) )*(?:evenings?|afternoons?|mornings?|dusk|dawn)(?: (?:sun|then|light|maybe))*$`,
@@ -82,7 +84,8 @@ const withSite = (line: string, site: string | undefined): string =>
 const ofTarget = (plain: string, { name, site, isByDay }: Near, known: Known): SunFollowed | null => {
   if (SAFE_ALONE.test(plain)) return { line: commandLine('sun', name, { site }) };
   // "Just sweep about til i see it", after the way there by day.
-  if (isByDay && SWEEPS.test(plain)) return { harm: answerTo(plain, 'sun-sweep') };
+  if ((isByDay || known.day?.isSunUp('now') === true) && (SWEEPS.test(plain) || PANS.test(plain)))
+    return { harm: answerTo(plain, 'sun-sweep') };
   if (!GOES.test(plain)) return null;
   const words = plain.replace(/\b(?:it|that|them)\b/u, name);
   const harm = sunHarmAnswer(words, known);

@@ -4,6 +4,8 @@ import { isProblem } from '../../../ground/problem.js';
 import type { Store } from '../../../store/store.js';
 import type { Asker } from '../../core/command.js';
 import type { UtcMs } from '../../../sky/types.js';
+import { savedApertureMm } from '../mount-for.js';
+import type { Asking } from '../resolve-site.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
 
 type By = { readonly asker: Asker; readonly nowUtcMs: UtcMs };
@@ -33,12 +35,22 @@ export interface ToldHere {
   readonly notes: readonly string[];
 }
 
-/** What an answer takes that names no telescope or no sky of its own. */
-export const toldHere = (
+type Given = { readonly with?: string | undefined; readonly sky?: Sky | undefined };
+
+/** What an answer takes that names no telescope or no sky of its own: what was told this evening, else the telescope of their gear. */
+export const toldHere = async (
   store: Store,
-  { asker, nowUtcMs }: By,
-  given: { readonly with?: string | undefined; readonly sky?: Sky | undefined },
-): ToldHere => {
+  request: Asking & { readonly nowUtcMs: UtcMs },
+  given: Given,
+): Promise<ToldHere> => {
+  const told = toldIn(store, request, given);
+  const apertureMm = told.with === undefined ? await savedApertureMm(request) : null;
+  if (apertureMm === null) return told;
+  const kit = `${Math.round(apertureMm)} mm`;
+  return { ...told, with: kit, notes: [...told.notes, `For the ${kit} of your gear; say with: for another.`] };
+};
+
+const toldIn = (store: Store, { asker, nowUtcMs }: By, given: Given): ToldHere => {
   const kit = given.with === undefined ? lastAsked(store, asker, nowUtcMs, 'scope') : null;
   const kept = given.sky === undefined ? (lastAsked(store, asker, nowUtcMs, 'sky') ?? undefined) : undefined;
   const sky = isSky(kept) ? kept : undefined;

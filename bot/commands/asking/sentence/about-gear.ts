@@ -7,6 +7,8 @@ import { alignmentMissed, miss, missOfAny, missUnmeasured } from './about-miss.j
 import { cancelReminder } from './about-cancelling.js';
 import { remind } from './about-reminders.js';
 import { changeSite, saveSite, useSite } from './about-sites.js';
+import { isHandHeld, readEquipment } from '../../../evening/equipment.js';
+import { isProblem } from '../../../ground/problem.js';
 import { mountSaid } from './mount-said.js';
 import { instantLine, nightLine, says, type Asked, type Reading, type Rule } from './asked.js';
 
@@ -138,14 +140,19 @@ const kitTold = (asked: Asked): Reading | null => {
     : null;
 };
 
+const isTelescope = (kit: string): boolean => {
+  const read = readEquipment(kit);
+  return /\d/u.test(kit) && !isProblem(read) && !isHandHeld(read);
+};
+
 /** "my scope is an 8 inch dob": what they observe with, kept as gear; "my skies are bortle 4": the site's sky. */
 const own: Rule = (asked) => {
   const isTold = /^my (?:mount|scope|telescope) is\b/u.test(asked.plain);
   if (says(asked, ASKS_MORE) || (asked.targets.length > 0 && !isTold)) return null;
   const mount = mountSaid(asked.plain);
   if (says(asked, TELLS_GEAR) && mount !== null) {
-    const shows = asked.kit === null ? {} : { note: `What it shows: tonight with:"${asked.kit}"` };
-    return { line: commandLine('gear', '', { mount }), ...shows };
+    const aperture = asked.kit !== null && isTelescope(asked.kit) ? asked.kit : undefined;
+    return { line: commandLine('gear', '', { mount, aperture }) };
   }
   const told = kitTold(asked);
   if (told !== null) return told;

@@ -16,7 +16,7 @@ const MOMENT =
 const HOUSEHOLD =
   /\b(?:smoked?|soot\w*|cds?|dvds?|floppy|x ?-?rays?|negatives?|foil|blanket|tint\w*|mylar|welding|welders?|polari\w*|nd\d*|(?:moon|lunar|green|red|blue|yellow|orange|dark|nd|uv|ir|colou?r|grey|gray|camera|nebula) ?-?filters?)\b/u;
 const CHILD =
-  /\b(?:kids?|child(?:ren)?|sons?|daughters?|boys?|girls?|grand\w+|he|she|they|him|her|them|toddler|baby|pupils?|class|school|friends?|wife|husband|mum|mom|dad|visitors?|public)\b/u;
+  /\b(?:kids?|child(?:ren)?|sons?|daughters?|boys?|girls?|grand\w+|(?:can|may|could|let|for|is|if) (?:he|she|they|him|her|them)|toddler|baby|pupils?|class|school|friends?|wife|husband|mum|mom|dad|visitors?|public)\b/u;
 
 /** The first that fits; what is held before the lens stands before who looks, and when. */
 const POINTS: readonly (readonly [RegExp, string])[] = [

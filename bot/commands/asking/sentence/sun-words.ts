@@ -93,7 +93,7 @@ const NOT_THE_SUN = /\bnot the sun\b(?= in the sky|,? (?:my|i mean|but my)\b)(?:
 
 /** "The sun is gone, what's up now": what is asked stands behind it. */
 const SUN_GONE =
-  /^(?:(?:so|ok|now|well|finally) )*(?:the )?sun(?:'s|s| is| has)? (?:(?:just|finally|now) )*(?:gone(?: down)?|down|set)(?: now| already)?[,.]? (?:so |and )?(?=(?:what|whats|what's|which|where|show)\b)/iu;
+  /^(?:(?:so|ok|now|well|finally) )*(?:the )?sun(?:'s|s| is| has)? (?:(?:just|finally|now) )*(?:gone(?: down)?|down|set)(?: now| already)?[,.]? (?:so |and |let'?s (?:go|start) )*(?=(?:what|whats|what's|which|where|show)\b)/iu;
 
 /** Made plain: the Sun is named where it is meant, and only there. */
 export const withSunMadePlain = (said: string): string => {
