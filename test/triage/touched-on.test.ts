@@ -12,7 +12,7 @@ describe('words that answer nothing for sure, and touch on another look', () => 
     const who = member('Leofwen');
     const first = await began('Leofwen', opening);
     expect(stepOf(first).id).not.toBe('port-appears');
-    const next = await answer(deps, `triage walk:${idOf(first)} text:"no new port shows when i plug it in"`, NOW, who);
+    const next = await answer(deps, `triage walk:${idOf(first)} text:"pc dont notice it at all"`, NOW, who);
     expect(stepOf(next).id).toBe('port-appears');
     expect(linesOn(next).join(' ')).toMatch(/Perhaps: on plugging in USB: nothing at all/u);
     const then = await answer(deps, `triage walk:${idOf(first)} yes`, NOW, who);
