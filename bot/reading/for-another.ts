@@ -26,6 +26,10 @@ const START =
 const HIS = '(?:his|her|their)';
 const starting = (form: string): RegExp => new RegExp(`${START}${form}`, 'iu');
 
+const MACHINE = '(?:pc|laptop|computer|mac(?:book)?|notebook|desktop|tablet|phone)';
+const DOES =
+  "(?:says?|shows?|gets?|gives?|can ?not|can['\u2019]?t|does ?n['\u2019]?t|wo ?n['\u2019]?t|never|keeps?|finds?|sees?|refuses?|fails?|drops?|loses?|has no|is not|isn['\u2019]?t|just)";
+
 const FORMS: readonly RegExp[] = [
   starting(`${WHO},?(?: here)? ${FAILS}\\b`),
   starting(`(?:on behalf of |for )?${WHO}${POSSESSIVE} ${GEAR}\\b`),
@@ -38,6 +42,8 @@ const FORMS: readonly RegExp[] = [
   starting(
     `(?:it is |it['\u2019]?s |its )?not my ${GEAR},? (?:but |it is |it['\u2019]?s |its )*(?:my (?<kin>${KIN})['\u2019]?s|${NAME}${POSSESSIVE})(?= *(?:[.,;:!]|$))`,
   ),
+  // Of nobody named: the only machine that is told of.
+  starting(`(?=${HIS} (?:\\w+ ){0,3}(?:${MACHINE}|${GEAR}) (?:\\w+ )?${DOES}\\b)`),
   starting(
     `(?:i am|i['\u2019]?m|im|we are|we['\u2019]?re) (?:at|with|round) (?:my (?<kin>${KIN})['\u2019]?s?|${NAME}${POSSESSIVE}) ?(?:place|house|home|garden|observatory)?, (?=${HIS} ${GEAR})`,
   ),

@@ -200,8 +200,17 @@ const OF_THE_NETWORK = 'asked-to-stay';
 const isOfNetwork = ({ before: { step } }: Began, { facts, met }: Reading): boolean =>
   met?.includes(OF_THE_NETWORK) === true && !facts.some(({ what }) => what === step.id);
 
+/** "Tried all USB sockets, same": what was tried changed nothing, and is not what changed. */
+const CHANGED_LAST = 'changed-last';
+const OF_TRIALS =
+  /^(?:other-(?:cable|usb-socket|computer|supply|adapter|program)|works-with-\w+|tried-already|power-saving)$/u;
+const isTrial = ({ before: { step } }: Began, { facts }: Reading): boolean =>
+  step.id === CHANGED_LAST &&
+  facts.some(({ what }) => OF_TRIALS.test(what)) &&
+  !facts.some(({ what }) => what === CHANGED_LAST);
+
 const isOfElse = (began: Began, read: Reading): boolean =>
-  read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read);
+  read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read) || isTrial(began, read);
 
 /** The answer to the question in hand. */
 const answerToQuestion = (

@@ -56,8 +56,15 @@ const tellsNothing = ({ context: { model }, before }: Began, text: string, kind:
 
 const ASKS_WHICH = /\b(?:is|could|can|may|might|would) (?:it|this|that) (?:be )?(?:\w+ ){0,3}or (?:the|my|a)\b/iu;
 
+/** "What's the time" asks for no length of anything. */
+export const asksTheTime = (text: string): boolean =>
+  /\bwhat(?:['\u2019]?s| is)? the (?:right |exact |correct )?time\b(?! (?:left|needed|it takes))|\bwhat time is it\b/iu.test(
+    text,
+  );
+
 /** "Is it maybe the driver?" asks for a look, not for a reason; "is it the site or the time" not for how long it takes. */
 const asksForALook = (kind: OfTheTalk, text: string): boolean =>
+  asksTheTime(text) ||
   suspectedCause(text) !== null ||
   ((kind === 'why' || kind === 'how-long') && (supposition(text) !== null || ASKS_WHICH.test(text)));
 

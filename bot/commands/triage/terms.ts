@@ -2,6 +2,10 @@
 import { wordCountOf } from '../../ground/fold-text.js';
 import { SUMMER_TIME_RULE } from '../asking/summer-time-rule.js';
 
+/** "So which plug do I need?" */
+const ASKS_PLUG =
+  /\b(?:which|what) (?:size |kind |sort |type |of |power |barrel |dc |right )*plug\b.*\b(?:need|buy|get|fits?|take|want|order|right|for)\b|\b(?:which|what) (?:plug )?size\b.*\bplug\b|\b(?:which|what) plug size\b/iu;
+
 const TERMS: readonly (readonly [RegExp, string])[] = [
   [
     /\bpass(?:ed)?[ -]?through\b|\b(?:pc|computer) (?:direct|mode)\b|\bdirect mode\b/iu,
@@ -87,6 +91,10 @@ const TERMS: readonly (readonly [RegExp, string])[] = [
   [
     /\bip address\b|\baddress\b/iu,
     'The address is four numbers with dots, such as 192.168.4.1. It stands on the bridge’s label or sheet, or in the router’s list of devices.',
+  ],
+  [
+    ASKS_PLUG,
+    'Round power plugs are named by two widths in mm, outside and the hole for the pin: 5.5/2.1 and 5.5/2.5 look alike, and the wider hole sits loose on the thinner pin. The mount’s sheet says which, and whether plus is inside; volts and polarity stay as they were.',
   ],
   [
     /\bsheet\b|\bmanual\b/iu,

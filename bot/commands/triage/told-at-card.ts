@@ -27,6 +27,8 @@ import {
 import { assess, type Assessment, type TryOutcome } from '../../triage/index.js';
 import { lacksWhatItNeeds } from './lacks-what-it-needs.js';
 import { callsOtherRight, isOfOtherEntry } from './other-entry.js';
+import { MENDED_BY } from './mended-by.js';
+import { speaksForIt } from './speaks-for-it.js';
 import { saidBefore } from './said-before.js';
 import type { Began } from './turn.js';
 
@@ -68,7 +70,11 @@ const underCause = ({ situation, step }: Assessment, check: string, answer: stri
 };
 
 /** The trouble told anew: as it was, another than it was (or than this cause makes), or not told. */
-const complaintNow = ({ context: { model }, walk, before }: Began, { facts }: Reading): Told['complaint'] => {
+const complaintNow = (
+  { context: { model }, walk, before }: Began,
+  { facts, suggested }: Reading,
+): Told['complaint'] => {
+  if (speaksForIt(before, suggested)) return null;
   const told = facts.filter(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
   if (told.length === 0) return null;
   const said = saidBefore(walk.state.events);
@@ -105,8 +111,11 @@ export const isFoundSet = (began: Began, text: string, read: Reading): boolean =
 export const tellsComplaint = (began: Began, read: Reading): boolean => complaintNow(began, read) !== null;
 
 /** Asked a second time what came of it, and told of other things: it is not cured. */
-const tellsElse = (began: Began, text: string): boolean =>
-  !NOT_YET.test(text) && wordCountOf(text) >= LEAST_WORDS && !isOfOtherEntry(began, text);
+const tellsElse = (began: Began, text: string, { suggested }: Reading): boolean =>
+  !NOT_YET.test(text) &&
+  wordCountOf(text) >= LEAST_WORDS &&
+  !isOfOtherEntry(began, text) &&
+  !speaksForIt(began.before, suggested);
 
 /** @returns null where it cannot be told from the words either */
 const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | null => {
@@ -118,7 +127,7 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
   if (complaint !== null) return complaint === 'other' ? 'changed' : 'same';
   if (GLAD.test(text)) return null;
   if (isAfter && isStillWrong) return 'same';
-  return isSet || (isAskedAfter && tellsElse(began, text)) ? 'same' : null;
+  return isSet || (isAskedAfter && tellsElse(began, text, read)) ? 'same' : null;
 };
 
 /** Of what was done at this remedy. */
@@ -175,29 +184,6 @@ export const keepsAway = (assessment: Assessment, fault: string): boolean =>
   NOT_CONNECTED.reduce((sum, answer) => sum + underCause(assessment, HOW_FAR, answer, fault), 0) > KEEPS_AWAY;
 
 const NO_DOINGS: ReadonlySet<Doing> = new Set();
-const MOVES: readonly Doing[] = ['moves', 'lands', 'stays'];
-const LINKS: readonly Doing[] = ['link', 'found', 'lasts', 'moves', 'lands'];
-/** What failed, by what was told of it → what the mount must do now for that to be mended. */
-const MENDED_BY: ReadonlyMap<string, readonly Doing[]> = new Map([
-  ['how-far.no-light', LINKS],
-  ['how-far.not-seen', LINKS],
-  ['how-far.no-connect', LINKS],
-  ['how-far.search-empty', ['found']],
-  ['how-far.drops', ['lasts']],
-  ['how-far.no-move', MOVES],
-  ['how-far.elsewhere', ['lands']],
-  ['mount-does.not-connected', LINKS],
-  ['mount-does.refuses-all', MOVES],
-  ['mount-does.refuses-some', MOVES],
-  ['mount-does.nothing', MOVES],
-  ['mount-does.wrong-way', ['lands']],
-  ['mount-does.elsewhere', ['lands']],
-  ['mount-does.nonsense', ['lands']],
-  ['mount-does.drifts', ['stays']],
-  ['follow.stays', ['stays']],
-  ['when-drops.never', ['lasts']],
-]);
-
 const likeliest = (before: Assessment, check: string): string | undefined => {
   const answers = before.situation.checks[before.situation.checkIndex.get(check) ?? -1]?.answers ?? [];
   return answers.reduce<string | undefined>(

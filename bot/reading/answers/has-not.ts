@@ -49,7 +49,7 @@ const patternsOf = (thing: string, isOther: boolean): RegExp => {
     `\\b${one}\\b ${AWAY}(?=[ .,;!]|$)`,
     ...(isOther
       ? [
-          `\\bonly (?:have |has |got |own )?(?:(?:the|this|that|my|a|have|got|here) )*(?:one |single |original |same )?${thing}\\b${OF_IT}(?! works?)`,
+          `\\bonly (?:have |has |got |own )?(?:(?:the|this|that|my|a|have|got|here) )*(?:one |single |original |same )?${thing}\\b${OF_IT}(?! works?)(?! (?:that|which|who)\\b)`,
           `\\b(?:have|got|own|there(?:s| is)|is|ive) (?:got )?only (?:the |this )?(?:one |single )?${thing}\\b`,
           `\\b(?:my|the) only ${thing}\\b`,
           `\\bnobody (?:here )?(?:with|has) (?:a |an )?${thing}\\b`,

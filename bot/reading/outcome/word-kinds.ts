@@ -25,7 +25,7 @@ export const MIDDLE = either(
 );
 /** What is told to be gone. */
 export const TROUBLES = either(
-  'drops?|drop(?: |-)?outs?|dropping|disconnects?|disconnections?|errors?|resets?|restarts?|refusals?|troubles?|problems?|issues?|time ?outs?|hiccups?|stops?|complaints?|miss(?:es)?',
+  'drops?|drop(?: |-)?outs?|dropping|disconnects?|disconnections?|errors?|resets?|re-?starts?|re-?boots?|cut(?: |-)?outs?|refusals?|troubles?|problems?|issues?|time ?outs?|hiccups?|stops?|complaints?|miss(?:es)?',
 );
 /** It is so since the remedy. */
 export const NOW = either(
