@@ -8,7 +8,6 @@ import {
   asksWhatItIs,
   connectsAndFails,
   cureGrade,
-  curedByDeed,
   deniesPremise,
   hasNone,
   hasOnlyOne,
@@ -132,8 +131,7 @@ const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | nu
 
 /** Of what was done at this remedy. */
 const DID =
-  /\b(?:now|(?:i|we)(?: have|['\u2019]ve)? \w+ed|did|done|swapped|changed|set|put|moved|new|another|other|different)\b/iu;
-const tellsDeed = (text: string): boolean => DID.test(text) || curedByDeed(text).isDone;
+  /\b(?:now|(?:i|we)(?: have|['\u2019]ve)? \w+ed|did|done|swapped|changed|set|put|moved|got|took|borrowed|fetched|grabbed|new|another|other|different)\b/iu;
 /** Likelier than this under the cause in hand, a part found so does not speak against it. */
 const REFUTES = 0.2;
 
@@ -264,7 +262,7 @@ const failureIn = (began: Began, text: string, read: Reading): TryOutcome | null
   if (statesFailure(text)) return 'same';
   if (lacksWhatItNeeds(began, text)) return 'could-not';
   if (wrongNowLinked(began, text) !== null) return 'changed';
-  const isNoCause = isDenied(began, text) || (!tellsDeed(text) && isRefuted(began, read) && !isSureCure(began, text));
+  const isNoCause = isDenied(began, text) || (!DID.test(text) && isRefuted(began, read) && !isSureCure(began, text));
   return isNoCause ? 'same' : null;
 };
 
