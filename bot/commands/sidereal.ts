@@ -4,7 +4,7 @@ import { NOWHERE, reply, type Outcome } from '../reply/reply.js';
 import { hoursMinutesSeconds, isoUtc, rounded } from '../reply/wording.js';
 import { siderealTimes } from '../sky/sidereal-time.js';
 import { formatLocalSecond } from '../times/index.js';
-import { defineCommand } from './core/command.js';
+import { choice, defineCommand, optional } from './core/command.js';
 import { atOption, siteAtTime, siteOption } from './asking/site-at-time.js';
 
 export const sidereal = defineCommand({
@@ -13,6 +13,7 @@ export const sidereal = defineCommand({
   options: {
     at: atOption,
     site: siteOption,
+    first: optional(choice('Say the local time first', ['time'])),
   },
   bare: 'at',
   examples: ['sidereal site:52.71,0.12', 'sidereal at:"tonight 21:00" site:"Dunedin, New Zealand"'],
@@ -21,9 +22,13 @@ export const sidereal = defineCommand({
     if (isProblem(asked)) return asked;
     const { where, utcMs } = asked;
     const times = siderealTimes(utcMs, where.site.observer.longitudeDeg);
+    const shown = hoursMinutesSeconds(times.lastHours);
+    const isOfClock = request.options.first === 'time';
     return reply({
-      title: 'Sidereal time',
-      summary: `The controller should show ${hoursMinutesSeconds(times.lastHours)} at ${formatLocalSecond(utcMs, where.site.zone)}.`,
+      title: isOfClock ? 'Local and sidereal time' : 'Sidereal time',
+      summary: isOfClock
+        ? `${formatLocalSecond(utcMs, where.site.zone)}; sidereal time ${shown}.`
+        : `The controller should show ${shown} at ${formatLocalSecond(utcMs, where.site.zone)}.`,
       facts: [
         { label: 'Local mean', value: hoursMinutesSeconds(times.lmstHours) },
         { label: 'Greenwich mean', value: hoursMinutesSeconds(times.gmstHours) },

@@ -102,10 +102,10 @@ describe('what is plainly not for the walk that waits', () => {
   });
 
   it.each([
-    ['can I look at the Sun, it is low and hazy?', /^No,/u],
-    ['can I look at the sun thru clouds', /^No,/u],
-    ['my son wants to look at the Sun now, is that ok?', /^No,/u],
-    ['is it safe to look at the sun', /^No,/u],
+    ['can I look at the Sun, it is low and hazy?', /^No[,:]/u],
+    ['can I look at the sun thru clouds', /^No[,:]/u],
+    ['my son wants to look at the Sun now, is that ok?', /^No[,:]/u],
+    ['is it safe to look at the sun', /^No[,:]/u],
     // Nobody has said where they stand.
     ['where is the Sun now', /^No site is known/u],
     ['what is up tonight', /^No site is known/u],

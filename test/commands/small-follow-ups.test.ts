@@ -89,3 +89,46 @@ describe('a name and a town in another language', () => {
     expect(notes.join(' ')).not.toMatch(/Not used/u);
   });
 });
+
+describe('what is said of an answer as a whole', () => {
+  it.each([
+    [['up m33', 'why not'], /drowned in moonlight/u],
+    [['is m13 visible', 'warum nicht'], /^From 05:10/u],
+    [['up m42', 'is it any good'], /04:0\d GMT/u],
+    [['up jupiter', 'is there anything near it'], /^Most likely Mars/u],
+    [['up m31', 'anything else nearby'], /^Most likely Mirach/u],
+  ] as const)('after a target: %s', async (lines, told) => expect((await talk(lines)).summary).toMatch(told));
+
+  it.each([
+    [['tonight', 'nah too faint'], /^Bright and easy/u],
+    [['tonight', 'got anything easier'], /^Bright and easy/u],
+    [['up m1', 'too faint'], /^Bright and easy/u],
+    [['something easy in the south before 4'], /^Bright and easy in the south/u],
+    [['anything 4 my daughter shes 6'], /^Bright and easy, night of Fri 27/u],
+    [['was kann ich meiner tochter zeigen'], /^Bright and easy/u],
+  ] as const)('what is easy is listed: %s', async (lines, told) => expect((await talk(lines)).title).toMatch(told));
+
+  it('the next of a list is all of it spelled out', async () => {
+    const first = await talk(['tonight']);
+    const all = await talk(['tonight', 'ok and the next one']);
+    expect(first.facts.at(-1)?.label).toBe('Also');
+    expect(all.facts.length).toBeGreaterThan(first.facts.length);
+  });
+
+  it.each(['anything easy to fix the cable', 'why not use usb'])('is nothing of the sky: %s', async (line) => {
+    const outcome = await ask(await realDeps({ clubSiteText: SITE }), line, SMALL_HOURS);
+    expect(isProblem(outcome) ? '' : outcome.title).not.toMatch(/^(?:Bright and easy|Worth seeing)/u);
+  });
+});
+
+describe('the time', () => {
+  // 54.97° N, 2.10° W: sidereal time by the Astronomical Almanac's formula is Greenwich's less 8 min 24 s.
+  it.each(['whats the time', 'what time is it', 'wie spät ist es', 'che ore sono', 'quelle heure est-il'])(
+    '%s',
+    async (line) =>
+      expect((await talk([line])).summary).toMatch(/^Sat 28 Nov 2026, 02:13(?::\d\d)? GMT; sidereal time 06h 3\dm/u),
+  );
+
+  it('is not asked for where the best hour is', async () =>
+    expect((await talk(['what time is jupiter best'])).title).toMatch(/^Jupiter/u));
+});

@@ -22,7 +22,7 @@ const told = readFileSync('test/reading/corpus/told.jsonl', 'utf8')
 
 const OPENING = new Set(['system', 'path', 'client']);
 
-/** Measured on 2026-11-27: said 91 % right, 40 % found; guesses 75 % right, with them 52 % found (by sayings alone 69 and 24 %); a blind reader called 95 of 100 right or harmless. */
+/** Measured on 2026-11-28: said 91 % right, 40 % found; guesses 75 % right, with them 52 % found (by sayings alone 69 and 24 %); a blind reader called 95 of 100 right or harmless. */
 it('reads strangers’ messages mostly rightly, and guesses a third as much again as it reads', () => {
   let [labels, right, said, guessedRight, guessed] = [0, 0, 0, 0, 0];
   for (const { text, facts } of told) {

@@ -2,6 +2,7 @@
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { defineCommand, flag, optional } from '../core/command.js';
 import { forgetLastAsked } from '../asking/following/last-asked.js';
+import { forgetEnds } from '../triage/just-ended.js';
 import { forgetRemembered } from '../triage/walk-keeper.js';
 
 export const forget = defineCommand({
@@ -30,6 +31,7 @@ export const forget = defineCommand({
       });
     }
     forgetLastAsked(deps.store, asker.memberId);
+    forgetEnds(deps.store, asker.memberId);
     const removed = forgetRemembered(deps.store, asker.memberId) + (await deps.store.forgetMember(asker.memberId));
     return reply({
       title: 'Forgotten',

@@ -11,7 +11,7 @@ import { isLittle } from '../asking/sentence/words.js';
 import { talkInWalk, type Talk, type TalkFound, THANKS_FIRST } from '../asking/talk-among-people.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { LINE_LIMIT, parseLine, unknownCommand } from '../core/grammar.js';
-import { waitingWalk } from './find-walk.js';
+import { openWalkHere, waitingWalk } from './find-walk.js';
 import { STAYS } from './said-of-the-talk.js';
 import { outcomeNamed } from './told-at-card.js';
 import { isOfTheSkyAlone } from './waiting-words.js';
@@ -110,8 +110,10 @@ const besideIt = async (deps: Deps, said: SaidWords): Promise<WordsRead | null> 
   const thanks = THANKS_FIRST.test(text);
   const isBack = IS_BACK.test(text);
   if (talk === null && !thanks && !isBack) return null;
+  // Asked for, one that was left behind comes back as well.
+  const left = isBack ? await openWalkHere(deps, asker, nowUtcMs) : null;
+  if (left !== null && left.state.rests !== true) return { line: `triage walk:${left.id}` };
   const walk = await waitingWalk(deps, asker, nowUtcMs);
-  if (walk !== null && isBack) return { line: `triage walk:${walk.id}` };
   if (walk === null || (!thanks && isOfTheSkyAlone(text, deps, nowUtcMs))) return null;
   // At a mended end the walk has its own words for talk.
   if (talk !== null && mendedBy(walk.state) === null && !isForWalk(deps, walk, text, talk))

@@ -7,6 +7,7 @@ import { gearForOwnWalk } from '../asking/mount-for.js';
 import type { Asking } from '../asking/resolve-site.js';
 import { startWalk, type Speaker, type TriageModel } from '../../triage/index.js';
 import type { Asker, Deps } from '../core/command.js';
+import { isLeftBehind } from './just-ended.js';
 import { helperName } from './walk-words.js';
 import { activeWalk, loadWalk, newWalkId, walkBegunFor, type Walk } from './walk-keeper.js';
 
@@ -137,13 +138,19 @@ export const findWalk = async (
   };
 };
 
-/** The walk of this asker in this place that words may be meant for, one that is mended and rests among them; null: none. */
-export const walkHere = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+/** The walk of this asker in this place that is not over, one left behind among them; null: none. */
+export const openWalkHere = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
   const found = await underWay(deps, asker, undefined);
   if (found === null || isProblem(found)) return null;
   const { walk } = found;
   const waits = walk.endedUtcMs === null && nowUtcMs - walk.updatedUtcMs <= WAITS_MS;
   return waits && walk.channelId === asker.channelId ? walk : null;
+};
+
+/** The walk of this asker in this place that words may be meant for, one that is mended and rests among them; null: none. */
+export const walkHere = async (deps: Deps, asker: Asker, nowUtcMs: number): Promise<Walk | null> => {
+  const walk = await openWalkHere(deps, asker, nowUtcMs);
+  return walk === null || isLeftBehind(deps.store, asker, walk) ? null : walk;
 };
 
 /** The walk of this asker that waits for a word in this place; null: none. */

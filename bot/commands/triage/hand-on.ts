@@ -123,8 +123,8 @@ export const summaryFacts = (
   const numbers = walk.state.events.flatMap((event) =>
     event.kind === 'found' ? [`Numbers of the miss: ${event.said === '' ? event.cause : tidy(event.said, 90)}`] : [],
   );
-  const beforeWith = (isBrief: boolean): readonly Fact[] => [
-    { label: 'Who, what', value: whoText(model, walk, assessment) },
+  const who: Fact = { label: 'Who, what', value: whoText(model, walk, assessment) };
+  const standsWith = (isBrief: boolean): readonly Fact[] => [
     ...standsFacts(model, walk, assessment, isBrief),
     ...(since === '' ? [] : [{ label: 'Since', value: since }]),
   ];
@@ -139,13 +139,13 @@ export const summaryFacts = (
   const suspects = suspectsFacts(model, walk);
   const words = (room?: number): readonly Fact[] => [...wordsForHelper(walk, room), ...suspects];
   const room = (after: readonly Fact[], isBrief = false): number =>
-    roomBeside([...beforeWith(isBrief), ...words().slice(0, 1), ...suspects, ...after, ...beside]);
+    roomBeside([who, ...standsWith(isBrief), ...words().slice(0, 1), ...suspects, ...after, ...beside]);
   // What was found well goes first where there is no room: it tells least.
   const whole = afterWith(seen);
   const telling = seen.filter(({ check, answer }) => model.check(check)?.good !== answer);
   const isBrief = room(whole) <= ROOM_FOR_WELL && room(afterWith(telling)) < ROOM_FOR_WORDS;
   const after = room(whole) > ROOM_FOR_WELL ? whole : afterWith(telling, isBrief);
-  return [...beforeWith(isBrief), ...words(room(after, isBrief)), ...after];
+  return [who, ...words(room(after, isBrief)), ...standsWith(isBrief), ...after];
 };
 
 const withNext = (model: TriageModel, walk: Walk, assessment: Assessment, next: readonly Fact[]): readonly Fact[] => [

@@ -5,6 +5,19 @@ import { wordsWithin } from './fitted.js';
 /** Where, when and with what it is so and not so: what a helper asks first. */
 const CONTRAST =
   /\b(?:only|never|same|friends?|always|alone|perfect\w*|fine|without|until|since|after|before|every|once an?|by day|at night|daytime|dusk|dark|dawn|cold|sun|rain|neighbou?rs?|other|another|else|when(?:ever)?|except|but)\b/giu;
+/** What is set against what: "works at home, not at the field", "fine on the old router, since the new one it drops". */
+const WELL =
+  '(?:works?|worked|fine|ok(?:ay)?|good|well|perfect\\w*|connects?|connected|holds?|no (?:trouble|problems?))';
+const PLACED = '(?:on|at|in|with|from|without|by|over|under|indoors|outside|until|before|when|alone)';
+const ILL = "(?:not|never|n['\u2019]t|fails?|drops?|dies|dead|refuses|but|only|nothing|loses?|since|except)";
+const SET_AGAINST = new RegExp(
+  `\\b${WELL}\\b[^.;!?]{0,60}?\\b${PLACED}\\b[^.;!?]{0,80}\\b${ILL}\\b|${ILL}\\b[^.;!?]{0,60}?\\b${PLACED}\\b[^.;!?]{0,80}\\b${WELL}\\b`,
+  'iu',
+);
+
+/** Whether it sets one way, place or time against another. */
+export const setsAgainst = (words: string): boolean => SET_AGAINST.test(words);
+
 const LEAST_LETTERS = 4;
 const MOST_COUNTED = 12;
 const CONTRASTS_COUNT = 2;
@@ -27,10 +40,16 @@ const betweenOf = (one: number, next: number): string => (one === next - 1 ? ' '
 
 /** The clauses that tell most, within so many characters; the first one stays where it is wanted. */
 export const piecesOf = (one: string, quotes: readonly string[], limit: number, keepsFirst: boolean): string => {
-  const pieces = one.split(/(?<=[.;!?])\s+|(?<=,)\s+/u);
+  // Two halves that are set against each other say nothing apart.
+  const pieces = one
+    .split(/(?<=[.;!?])\s+/u)
+    .flatMap((sentence) =>
+      setsAgainst(sentence) && sentence.length <= limit ? [sentence] : sentence.split(/(?<=,)\s+/u),
+    );
   if (pieces.length === 1) return wordsWithin(one, limit);
   // A long clause holds more of any words.
-  const worthOf = (at: number): number => telling(pieces[at] ?? '', quotes) / Math.sqrt(pieces[at]?.length ?? 1);
+  const worthOf = (at: number): number =>
+    telling(pieces[at] ?? '', quotes) / Math.sqrt(pieces[at]?.length ?? 1) + (setsAgainst(pieces[at] ?? '') ? 1 : 0);
   const order = [...pieces.keys()].sort(
     (i, j) => Number(keepsFirst && j === 0) - Number(keepsFirst && i === 0) || worthOf(j) - worthOf(i) || i - j,
   );

@@ -14,6 +14,7 @@ import { acceptHelper, agreed, askToHelp, hasSpoken } from './consent.js';
 import { entriesInWalk } from './entries-in-walk.js';
 import { findWalk, notYours, speakerOf, unknownWalk, type Found } from './find-walk.js';
 import { forAPersonReply, gladReply, summaryReply } from './hand-on.js';
+import { keepEnd } from './just-ended.js';
 import { doubtReply } from './read-notes.js';
 import { cautionsOf } from './step-cautions.js';
 import { stepReply } from './step-reply.js';
@@ -178,6 +179,7 @@ export const triage = defineCommand({
       const turn = { ...taken, walk: listing(taken, assessment) };
       const agrees = by === 'member' && turn.walk.awaitsMember === true && hasSpoken(options);
       const kept = await keepWalk(deps.store, { ...(agrees ? agreed(turn.walk) : turn.walk), updatedUtcMs: nowUtcMs });
+      keepEnd(deps.store, asker, [latest.walk, turn.walk], nowUtcMs);
       const told = kept.trouble === null ? turn : { ...turn, notes: [...turn.notes, kept.trouble] };
       const made = restingOn(shown(model, told, assessment, outcomes, taken.walk.state.cautioned), turn);
       return agrees ? { ...made, data: { ...made.data, agreed: true } } : made;

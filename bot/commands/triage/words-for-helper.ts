@@ -4,7 +4,7 @@ import { withoutContact } from '../../ground/without-contact.js';
 import { asksOfTheStep, saysAnswer, wantsNote } from '../../reading/index.js';
 import type { Fact } from '../../reply/reply.js';
 import { suspicions, type CheckEntry, type TriageModel, type WalkEvent, type WalkState } from '../../triage/index.js';
-import { piecesOf, telling } from './telling-words.js';
+import { piecesOf, setsAgainst, telling } from './telling-words.js';
 import { helperName, memberName } from './walk-words.js';
 import type { Walk } from './walk-keeper.js';
 
@@ -17,11 +17,13 @@ const REMARK_SHOWN = 80;
 const REMARKS_SHOWN = 560;
 const LEAST_REMARKS = 130;
 /** As if so much more were told in what was said last. */
-const OF_THE_LAST = 3;
+const [OF_THE_LAST, OF_A_CONTRAST] = [3, 6];
 /** Rather than that one be left out, each is shown shorter, down to this. */
 const SHORTEST_SHOWN = 52;
 /** The one that counts most. */
 const WHOLE_SHOWN = 200;
+/** What is set against what. */
+const CONTRAST_SHOWN = 130;
 
 const isPaste = ({ facts, words }: Text): boolean => facts.some(({ by }) => by !== 'words') || words.includes('\n');
 
@@ -51,7 +53,8 @@ const remarksShown = (
   most: number,
 ): { readonly shown: readonly Shown[]; readonly left: number } => {
   const limit = Math.min(REMARK_SHOWN, Math.max(SHORTEST_SHOWN, Math.floor(most / Math.max(1, later.length))));
-  const worthOf = (event: Text): number => tellingOf(event) + (event === later.at(-1) ? OF_THE_LAST : 0);
+  const worthOf = (event: Text): number =>
+    tellingOf(event) + (event === later.at(-1) ? OF_THE_LAST : 0) + (setsAgainst(event.words) ? OF_A_CONTRAST : 0);
   const worth = [...later].sort((a, b) => worthOf(b) - worthOf(a) || later.indexOf(b) - later.indexOf(a));
   const kept = new Map<Text, string>();
   let room = most;
@@ -64,7 +67,7 @@ const remarksShown = (
   };
   // What was least understood stands whole, where there is room: there the word may be that a helper needs.
   keep(worth[0], Math.min(WHOLE_SHOWN, Math.max(limit, Math.floor(room / 2))));
-  for (const event of worth) keep(event, limit);
+  for (const event of worth) keep(event, setsAgainst(event.words) ? Math.max(limit, CONTRAST_SHOWN) : limit);
   const shown = later.flatMap((event) => {
     const quote = kept.get(event);
     return quote === undefined ? [] : [{ event, quote }];
@@ -100,12 +103,14 @@ export const wordsForHelper = (walk: Walk, room = REMARKS_SHOWN): readonly Fact[
   const nameOf = ({ by }: Text): string => (by === 'member' ? memberName(walk) : helperName(walk, 'The helper'));
   const { shown, left } = remarksShown(later, Math.min(REMARKS_SHOWN, Math.max(LEAST_REMARKS, room)));
   const isLittle = room < LEAST_REMARKS && later.length > 0;
-  const openingShown = isLittle ? OPENING_IN_LITTLE : OPENING_SHOWN;
+  // A contrast is what a helper asks first: it stands whole, whatever else is left out.
+  const isContrast = setsAgainst(opening.words);
+  const openingShown = isLittle && !isContrast ? OPENING_IN_LITTLE : OPENING_SHOWN;
   const speakers = [...new Set(shown.map(({ event }) => nameOf(event)))];
   return [
     {
       label: `${nameOf(opening)} ${isPaste(opening) ? 'pasted' : 'wrote'}`,
-      value: shownOf(opening, openingShown, true),
+      value: shownOf(opening, openingShown, !isContrast),
     },
     ...speakers.map((name, i) => ({
       label: name === nameOf(opening) ? 'And then' : `${name} wrote`,

@@ -89,10 +89,8 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
   const adds = new Float32Array(3 * filters);
   const make = (number: number): OfWord => {
     const vectorStep = vectorSteps[number] ?? 0;
-    const vector = Float32Array.from(
-      vectors.subarray(number * size, (number + 1) * size),
-      (value) => value * vectorStep,
-    );
+    const vector = new Float32Array(size);
+    for (let i = 0; i < size; i++) vector[i] = (vectors[number * size + i] as number) * vectorStep;
     let most = 0;
     for (let i = 0; i < adds.length; i++) {
       const added = dot(vector, taps, i * size);
@@ -100,8 +98,11 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
       most = Math.max(most, Math.abs(added));
     }
     const step = most / MOST_STEPS || 1;
-    const inSteps = (tap: number): Int16Array =>
-      Int16Array.from({ length: filters }, (_, f) => Math.round((adds[3 * f + tap] as number) / step));
+    const inSteps = (tap: number): Int16Array => {
+      const steps = new Int16Array(filters);
+      for (let f = 0; f < filters; f++) steps[f] = Math.round((adds[3 * f + tap] as number) / step);
+      return steps;
+    };
     return { vector, before: inSteps(0), own: inSteps(1), after: inSteps(2), step };
   };
   /** null: not known. */
@@ -129,13 +130,16 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
     for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (added[i] as number);
   };
   /** Looks for each pattern at one word. */
-  const lookAt = (most: Float32Array, before: OfWord, own: OfWord, after: OfWord): void => {
+  const lookAt = (most: Float32Array, wordBefore: OfWord, word: OfWord, wordAfter: OfWord): void => {
+    const { before, step: stepBefore } = wordBefore;
+    const { own, step } = word;
+    const { after, step: stepAfter } = wordAfter;
     for (let f = 0; f < filters; f++) {
       const has =
         (tapStarts[f] as number) +
-        (before.before[f] as number) * before.step +
-        (own.own[f] as number) * own.step +
-        (after.after[f] as number) * after.step;
+        (before[f] as number) * stepBefore +
+        (own[f] as number) * step +
+        (after[f] as number) * stepAfter;
       if (has > (most[f] as number)) most[f] = has;
     }
   };

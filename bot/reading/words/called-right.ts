@@ -1,4 +1,5 @@
 /** "The clock is correct", "it is NOT wrong": words that call a thing right, whatever they are like otherwise, and tell of no fault of it. */
+import { rememberLines } from '../lately.js';
 
 const DENIED = "(?:not|never|isn['\u2019]?t|wasn['\u2019]?t|aren['\u2019]?t|ain['\u2019]?t|nothing(?: is|['\u2019]s)?)";
 const VERY = '(?: (?:at all|really|even|all|both|quite|exactly|surely|definitely|still|already|too))?';
@@ -46,16 +47,16 @@ const AMISS =
 const NONE: ReadonlySet<string> = new Set();
 
 /** The entries that words call right and nowhere find fault with: "the time is right, the date is 20 years off" calls the clock so. */
-export const entriesRight = (text: string): ReadonlySet<string> => {
-  const pieces = text
-    .split(/[.!?;,\n]+/u)
-    .map((piece) => ({ isRight: callsRight(piece), named: entriesNamed(piece), piece }));
-  const right = pieces.filter(({ isRight, named }) => isRight && named.size > 0);
+export const entriesRight = rememberLines((text): ReadonlySet<string> => {
+  const pieces = text.split(/[.!?;,\n]+/u).map((piece) => ({ piece, isRight: callsRight(piece) }));
+  const right = pieces.flatMap(({ piece, isRight }) => (isRight ? [...entriesNamed(piece)] : []));
   if (right.length === 0) return NONE;
-  const amiss = pieces.filter(({ isRight, piece }) => !isRight && AMISS.test(piece.replace(DENIED_WRONG, ' ')));
-  const isFree = (entry: string): boolean => amiss.every(({ named }) => named.size > 0 && !named.has(entry));
-  return new Set(right.flatMap(({ named }) => [...named]).filter(isFree));
-};
+  const amiss = pieces
+    .filter(({ isRight, piece }) => !isRight && AMISS.test(piece.replace(DENIED_WRONG, ' ')))
+    .map(({ piece }) => entriesNamed(piece));
+  const isFree = (entry: string): boolean => amiss.every((named) => named.size > 0 && !named.has(entry));
+  return new Set(right.filter(isFree));
+});
 
 /** Which entry is amiss by an answer that says one is. */
 const AMISS_BY: ReadonlyMap<string, string> = new Map([

@@ -1,6 +1,7 @@
 /** Whether words are few enough, and begin so, that they may follow what was asked before. */
 import { wordCountOf } from '../../../ground/fold-text.js';
 import { eclipseKindSaid, saysContacts } from '../sentence/eclipse-kind.js';
+import { asksAround } from './after-answer.js';
 import { saidShort } from './said-short.js';
 
 const LONGEST = 100;
@@ -22,6 +23,12 @@ export const mayFollow = (text: string): boolean => {
     saysContacts(text) ||
     NOT_SEEN.test(text) ||
     /\bmoon\w*\b/iu.test(text) ||
+    asksAround(
+      text
+        .trim()
+        .toLowerCase()
+        .replace(/[?!.\s]+$/u, ''),
+    ) ||
     !BEGINS_WHOLE.test(text.trim()) ||
     MEANS_IT.test(text) ||
     saidShort(text.trim().replace(/[?!.]+$/u, '')) !== null ||

@@ -2,6 +2,7 @@
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
+import { afterAnswer } from './after-answer.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
 import { seenOrNot } from './seen-or-not.js';
@@ -74,6 +75,8 @@ export const outrightLine = (
   if (isStrict) return null;
   const ofThese = seenOrNot(before, plain, known, earlier);
   if (ofThese !== null) return ofThese;
+  const after = afterAnswer(before, plain, known);
+  if (after !== null) return after;
   const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);

@@ -44,6 +44,12 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
   ],
   [
     form(
+      '(?:is|was|are) (?:it|they|that) (?:any good|worth (?:it|a look|looking(?: at)?|seeing|the effort)|(?:very |too )?(?:hard|easy|difficult)(?: to (?:see|find|spot))?)|worth (?:it|a look|looking at|seeing)|how (?:hard|easy|difficult)(?: is (?:it|that))?(?: to (?:see|find|spot))?',
+    ),
+    'can i see it',
+  ],
+  [
+    form(
       '(?:has|is|did|had|was) (?:it|that|they)(?: (?:already|now|just))* (?:set|gone|down|gone down|gone already)(?: (?:already|yet|now|by now))*',
     ),
     'has it set',

@@ -82,6 +82,10 @@ const typedFor = (asked: Asked): Reading | null => {
       };
 };
 
+/** "Whats the time", of the clock where they observe. */
+const TIME_NOW =
+  /^(?:(?:what(?:'?s| is)|tell me|do you (?:know|have)|show me) (?:the )?(?:local |current |exact |right )*time|what time is it|(?:the |local |current )*time)(?: (?:is it|now|there|here|please|pls|right now|at the moment|at my (?:site|place)|on site))*(?: (?:in|at|for|from) [\p{L} ,'-]{2,40})?$/u;
+
 /** Whole commands that a few words ask for. */
 const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
   [
@@ -107,6 +111,7 @@ const NAMED: readonly (readonly [RegExp, (asked: Asked) => Reading])[] = [
       return instantLine('pole', '', asked, which === undefined ? {} : { first: which });
     },
   ],
+  [TIME_NOW, (asked) => instantLine('sidereal', '', asked, { first: 'time' })],
   [/\bsidereal\b|\blst\b/u, (asked) => instantLine('sidereal', '', asked)],
   [/\blibrations?\b/u, (asked) => instantLine('moon', '', asked)],
   [

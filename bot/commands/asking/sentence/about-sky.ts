@@ -161,10 +161,18 @@ const KIND_WORDS = /^(?:nebs?|gals|planetary|open|stars?|double|globular)$/u;
 const asksForList = (asked: Asked): boolean => {
   const { left, place, kit, sky } = asked;
   if (isPlainlyList(asked) || isOfKind(asked)) return true;
+  if (says(asked, EASY_ONES) && !says(asked, OF_MOUNT)) return true;
   if (says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
   const isMine = place !== null || kit !== null || sky !== null;
   return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
 };
+
+/** "Something easy in the south", "a nice easy target", "anything for my daughter". */
+const EASY_ONES =
+  /^(?:(?:is there|are there|have you|got|give me|show me|suggest|any|a|an|some|nice|good) )*(?:(?:anything|something|things|stuff|targets?|objects?) (?:(?:nice|good|really|very|quite|fun|cool) )*(?:easy|simple)|(?:easy|simple) (?:targets?|objects?|ones?|things?))\b(?! to (?:fix|do|try|check|use|set|install|buy|make|build))|^(?:(?:is there|have you|got|give me|show me|any|a) )*(?:anything|something|things|stuff) (?:(?:good|nice|easy|cool|fun) )*for (?:my|our|the|an?) (?:\w+ )?(?:son|daughter|kid|child|boy|girl|niece|nephew|grand|class|school|\d|year)/u;
+
+const OF_MOUNT =
+  /\b(?:mount\w*|cables?|ports?|usb|drivers?|connect\w*|fix\w*|check\w*|balanc\w*|align\w*|collimat\w*|adapters?|laptop|handset|controller)\b/u;
 
 /** "kids to bed at 7": what shows before it. */
 const BEDTIME =

@@ -19,6 +19,13 @@ const MOON_WIDTH =
 const OF_THE_GALAXY =
   /\b(?:core|cent(?:re|er)|heart|middle|bulge) of (?:the |our )?(?:milky ?way|galaxy)\b|\bmilky ?way'?s (?:core|cent(?:re|er)|heart)\b/giu;
 
+/** "Anything 4 my daughter". */
+const FOR_SOMEBODY =
+  /\b(anything|something|things?|stuff|targets?|objects?|one|good|easy|nice|ideas?) 4 (?=(?:my|our|the|an?|kids?|children|me|us)\b)/giu;
+/** "Shes 6", "he's 5": how old, and no hour. */
+const AGED =
+  /(?<=\b(?:son|daughter|kid|child|boy|girl|niece|nephew|grand\w+)),? (?:and )?(?:she|he)(?:'?s| is) (\d{1,2})(?: (?:years? old|yo))?(?![\d:.]| ?(?:mm|cm|am|pm|inch|deg))/giu;
+
 /** Short words that would be names elsewhere: "ra dec" is no star, a "new mon" no constellation. */
 export const inFull = (words: string): string =>
   words
@@ -27,6 +34,9 @@ export const inFull = (words: string): string =>
     .replace(/\b(new|full) mon\b/giu, '$1 moon')
     .replace(/\b(north|south)(?:ern)? pole(?: (?:of|in) (?:the|my|our) sky)?\b(?! ?star)/giu, '$1 celestial pole')
     .replace(/\bhow much time\b/giu, 'how long')
+    .replace(FOR_SOMEBODY, '$1 for ')
+    .replace(AGED, ' aged $1')
+    .replace(/\b(\d{1,2}) ?(?:yo|y\/o|yrs? olds?)\b/giu, '$1 year old')
     .replace(
       /^(?:is|was|will) (?:it|this|that)(?: be)? an? super ?moon$|^is (?:the )?moon (?:any )?(?:bigger|larger|closer)(?= |$)/giu,
       'how big is the moon',

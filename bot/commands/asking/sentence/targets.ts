@@ -15,7 +15,8 @@ const isNothing = (plain: string): boolean =>
 const spellings = (plain: string): readonly string[] => [
   plain,
   ...(/'s$/u.test(plain) ? [plain.replace(/'s$/u, '')] : []),
-  ...(/[^s']s$/u.test(plain) ? [plain.slice(0, -1)] : []),
+  // Of three letters, the "s" is part of the word: "ios" is no moon's.
+  ...(plain.length > 3 && /[^s']s$/u.test(plain) ? [plain.slice(0, -1)] : []),
   // "hercules glob", "perseus clust": the word of kind in full.
   ...(/ (?:globs?|globulars?)$/u.test(plain) ? [plain.replace(/ \S+$/u, ' globular cluster')] : []),
   // "orions nebula", "andromeda's galaxy": the possessive before the word of kind.
