@@ -2,8 +2,8 @@
 import { cautionText } from '../../../cautions/cautions.js';
 import { CAMERA } from './sun-harm.js';
 
-/** Warnings of looking in general: said once, the point is enough. All others have a matter of their own, and stay whole. */
-const GENERAL = ['sun-looking', 'sun-camera', 'sun-glasses', 'sun-how', 'sun-filter'] as const;
+/** Warnings of looking in general: said once, the point is enough. All others have a matter of their own, the way to do it too, and stay whole. */
+const GENERAL = ['sun-looking', 'sun-camera', 'sun-glasses'] as const;
 
 const OWN_FILTER =
   /\b(?:with|got|have|ve|has|use|using|through|ll use) (?:on )?(?:my|the|a|an|our|his|her|its) (?:proper |full aperture |full |front |solar |sun |certified )*(?:solar|sun|front|full aperture|certified)? ?filter\b(?! (?:at|in|on) the (?:eye|back|rear))/u;
