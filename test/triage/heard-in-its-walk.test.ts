@@ -51,6 +51,14 @@ describe('a power plug of another size', () => {
     expect(next.summary).toContain('The power plug sits loose in its socket');
   });
 
+  it('is put down to no cause that cannot be, by a word or two', async () => {
+    const { say } = await began('Ceolrun', 'mount restarts when slewing, barrel plug feels wobbly');
+    expect(stepOf(await say('if i press the plug sideways it stays on'))).toMatchObject({ id: 'power-plug-loose' });
+    const next = await say('got the 2.5 one now instead, no more reboots all night');
+    expect(next.summary).not.toContain('Fixed');
+    expect(next.choices?.map(({ label }) => label)).toContain('The power plug sits loose in its socket');
+  });
+
   // Barrel plugs of 5.5 mm with a pin of 2.1 or 2.5 mm: common practice, no source.
   it('is explained', async () => {
     const { say } = await began(

@@ -98,6 +98,8 @@ interface Deed {
   readonly shown: string | undefined;
   /** A remedy has such a deed among its steps, and may be the cure here. */
   readonly mayBe: (fault: FaultEntry) => boolean;
+  /** As the walk stands it cannot be, and is told by a word or two. */
+  readonly isHopeless: (one: RemedyTold) => boolean;
 }
 
 const isHardlyOwn = (own: RemedyTold | undefined, ofOwn: number): boolean =>
@@ -108,6 +110,10 @@ const FAR = 3;
 const isFarFrom = (own: RemedyTold | undefined, best: RemedyTold | undefined): boolean =>
   best !== undefined && isToldPlainly(best) && best.told >= FAR * Math.max(own?.told ?? 0, HARDLY_TOLD);
 
+/** Told plainly; what cannot be is not put in the place of what was shown. */
+const plainly = (best: RemedyTold, { shown, isHopeless: isNone }: Deed): Credited =>
+  shown !== undefined && isNone(best) ? { among: [shown] } : { fault: best.fault.id };
+
 /** @param told nearest first */
 const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, deed: Deed): Credited => {
   const { isDone, ofOwn, steps, shown } = deed;
@@ -117,7 +123,7 @@ const creditedOf = (told: readonly RemedyTold[], expected: string | undefined, d
   if (best === undefined) return isDone ? besides(told, deed) : null;
   if (isOwn(own, best)) return null;
   const isPlain = isToldPlainly(best);
-  if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return { fault: best.fault.id };
+  if (isPlain && (second?.told ?? 0) <= best.told * RIVAL) return plainly(best, deed);
   const near = told.filter(
     (one) => one.told >= Math.max(NEAR, best.told * RIVAL) && one.share >= PARTLY_EXPLAINED && !isFaint(one),
   );
@@ -169,6 +175,10 @@ const mayBeCure = (before: Assessment, { id, only }: FaultEntry, isMendedBeyondL
   );
 };
 
+const HOPELESS = 1e-4;
+const isHopeless = ({ situation, belief }: Assessment, { fault, told }: RemedyTold): boolean =>
+  told < WELL_TOLD && (belief.probabilities[situation.faultIndex.get(fault.id) ?? -1] ?? 1) < HOPELESS;
+
 const remedyShown = ({ step }: Assessment): string | undefined => (step.kind === 'try' ? step.id : undefined);
 const NOTHING_SHOWN = { steps: { isDone: false, isOther: false }, shown: undefined };
 
@@ -203,10 +213,10 @@ const deedCredited = (began: Began, text: string, expected: string | undefined, 
   const alike = deedAlike(began, text);
   const failed = failedBefore(began);
   const told = remediesTold(model, before, text).filter(
-    ({ fault }) =>
-      (!isBesides || fault.id !== expected) &&
-      (!failed.has(fault.id) || alike.isOfKind(fault)) &&
-      mayBeCure(before, fault, isMended),
+    (one) =>
+      (!isBesides || one.fault.id !== expected) &&
+      (!failed.has(one.fault.id) || alike.isOfKind(one.fault)) &&
+      mayBeCure(before, one.fault, isMended),
   );
   // "Now it connects" tells of a cause that kept it from doing so.
   const allows = (fault: string): boolean => !isOfTheLink || keepsAway(before, fault);
@@ -215,6 +225,7 @@ const deedCredited = (began: Began, text: string, expected: string | undefined, 
     steps,
     shown,
     mayBe: alike.mayBe,
+    isHopeless: (one) => isHopeless(before, one),
     ofOwn: !isBesides && doesWhatFailed(began, text) ? AT_ITS_CARD : EXPLAINED,
   });
 };

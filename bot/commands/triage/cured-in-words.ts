@@ -19,11 +19,15 @@ const isLinkOnly = ({ walk }: Began, { isOfTheLink }: DeedTold): boolean =>
 const isContrast = ({ context: { model } }: Began, text: string): boolean =>
   readText(model.reading, text).facts.some(({ what }) => model.check(what)?.contrast !== undefined);
 
+/** "Pushed the plug in and it works now" is no answer to what a device's status says. */
+const isCureAnywhere = ({ context }: Began, text: string): boolean =>
+  curedByDeed(text).isDone && outcomeSaid(context.model.reading, text).isCureAnywhere;
+
 /** Beside a cause that is not told plainly: another trouble, a comparison, or the question's own answer. */
 const isElsewhere = (began: Began, text: string): boolean =>
   wrongNowLinked(began, text) !== null ||
   isContrast(began, text) ||
-  (began.before.step.kind === 'ask' && isAnswer(began, text));
+  (began.before.step.kind === 'ask' && isAnswer(began, text) && !isCureAnywhere(began, text));
 
 /** A question, a remedy or numbers stand before the member, or the sheet for a helper. */
 const isWaiting = (began: Began): boolean => isAsked(began) || began.before.step.kind === 'handOn';
