@@ -108,7 +108,9 @@ const tellsOfCure = (began: Began, text: string, said: SaidOutcome): boolean => 
 
 /** "Got my printer's lead, com4 is there": by another deed what the remedy is for has come right. */
 const isSetByDeed = (began: Began, text: string): boolean =>
-  curedByDeed(text).isDone && isFoundSet(began, text, readText(began.context.model.reading, text));
+  curedByDeed(text).isDone &&
+  !isDenied(began, text) &&
+  isFoundSet(began, text, readText(began.context.model.reading, text));
 
 const soundsSo = (began: Began, text: string): boolean => {
   const { reading } = began.context.model;

@@ -2,6 +2,7 @@
 import { answersItself, readText } from '../../reading/index.js';
 import { assess, howTold, tellText, type FaultEntry, type System, type WalkState } from '../../triage/index.js';
 import { keptWords } from './kept-words.js';
+import { COMPLAINT } from './told-at-card.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 import { ownLines, type LinesText } from './walk-words.js';
 
@@ -41,9 +42,18 @@ interface Told {
   readonly system: System | null;
 }
 
+/** Whoever asks how to stop a thing has told the trouble before. */
+const withoutComplaint = (state: WalkState): WalkState => {
+  const last = state.events.at(-1);
+  if (last?.kind !== 'text') return state;
+  const facts = last.facts.filter(({ what }) => !COMPLAINT.has(what));
+  return { ...state, events: [...state.events.slice(0, -1), { ...last, facts }] };
+};
+
 /** The remedy of the cause that the words name, and tell of. */
 const ofCause = ({ context, walk }: Began, text: string, { remedy }: FaultEntry): Told => {
-  const { state } = tellText(context.model, walk.state, text, context.by);
+  const told = tellText(context.model, walk.state, text, context.by).state;
+  const state = withoutComplaint(told);
   const { system } = assess(context.model, state, context.outcomes).context;
   return { text: remedy.steps, state, system };
 };
