@@ -91,7 +91,7 @@ const NEW = [
   'direct cable into the mounts board. cable is brand new. access to COM5 is denied',
   'got a new lead for the motor board, windows, access denied on COM5',
   'new lead, plugged where the handset goes, permission denied on ttyUSB0',
-  'eqdir, swapped the cable, permission denied on /dev/ttyUSB0',
+  'motor board lead, swapped the cable, permission denied on /dev/ttyUSB0',
 ];
 
 describe('a lead to the motor board', () => {
