@@ -49,7 +49,8 @@ const LEAST_WORDS = 3;
 const wasAskedAfter = ({ context, walk, before }: Began): boolean => {
   const { events } = walk.state;
   const last = events.at(-1);
-  if (last?.kind !== 'text') return false;
+  // Who found something meanwhile was heard, and has not said twice what nobody could place.
+  if (last?.kind !== 'text' || last.facts.length > 0) return false;
   const { reading } = context.model;
   // Who asked how was shown how, and who has yet to do it is waited for: neither was asked what came of it.
   if (asksBack(reading.sayings.lexicon, last.words) || outcomeSaid(reading, last.words).what === 'not-yet')
@@ -115,6 +116,10 @@ const tellsElse = (began: Began, text: string, { suggested }: Reading): boolean 
   wordCountOf(text) >= LEAST_WORDS &&
   !isOfOtherEntry(began, text) &&
   !speaksForIt(began.before, suggested);
+
+/** "The plug gets warm": found meanwhile, of some part; whether the remedy was done it leaves open. */
+const tellsOfPart = ({ context: { model } }: Began, { facts }: Reading): boolean =>
+  facts.some(({ what }) => !COMPLAINT.has(what) && model.check(what) !== undefined);
 
 /** @returns null where it cannot be told from the words either */
 const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | null => {
