@@ -2,6 +2,7 @@
  * Talk that people have beside their question: greetings, thanks, good-byes, "back in a minute", words for another member. Pure; each
  * clause has to be talk, so that "thanks, still nothing" is none.
  */
+import { withoutFaces } from '../../ground/without-faces.js';
 
 export type Talk = 'hello' | 'thanks' | 'farewell' | 'wait' | 'others';
 
@@ -92,10 +93,9 @@ const TRAILING = /(?: (?:please|pls|now|then))+$/u;
 const TO_ANOTHER = /^@(?!pier|(?:home|work|night|first|field|club|the)\b)[\p{L}\d][\p{L}\d._:-]*[\s,:]\s*\S/iu;
 
 const clausesOf = (text: string): readonly string[] =>
-  text
+  withoutFaces(text)
     .toLowerCase()
     .replace(/[’‘`]/gu, "'")
-    .replace(/\p{Extended_Pictographic}|\u200d|\ufe0f|[:;]-?[)dp](?=\s|$)/gu, ' ')
     .split(/[,.;:!?…|\n]+|\s[-–—]+\s|\s(?:and|but)\s/u)
     .map((clause) => clause.replace(/\s+/gu, ' ').trim())
     .filter((clause) => clause !== '');

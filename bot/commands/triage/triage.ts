@@ -2,6 +2,7 @@
 import { onceOf } from '../../ground/once.js';
 import { createInTurn, type InTurn } from '../../ground/in-turn.js';
 import { isProblem, problem } from '../../ground/problem.js';
+import { withoutFaces } from '../../ground/without-faces.js';
 import { readMemberFile } from '../../pictures/read-member-file.js';
 import type { Outcome, Reply } from '../../reply/reply.js';
 import type { Store } from '../../store/store.js';
@@ -156,7 +157,8 @@ export const triage = defineCommand({
     const fresh = options.do === 'new' || bare === 'new';
     const found = await findWalk(deps, model, request, { walk: options.walk, for: options.for, fresh }, nowUtcMs);
     if (isProblem(found)) return found;
-    const inWords = fresh ? { text: bare === 'new' ? undefined : options.text } : options;
+    const words = options.text === undefined ? undefined : withoutFaces(options.text);
+    const inWords = fresh ? { text: bare === 'new' ? undefined : words } : { ...options, text: words };
     // A picture takes its time, in which the walk is free for the next press.
     const isHeard = speakerOf(found.walk, asker) !== null && found.asksToHelp !== true;
     const sent = isHeard ? options.file : undefined;
