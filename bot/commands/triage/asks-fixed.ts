@@ -14,9 +14,9 @@ import {
   type Reading,
   type SaidOutcome,
 } from '../../reading/index.js';
-import { answerStep, assess, couldNotDo, type Step } from '../../triage/index.js';
+import { answerStep, assess, couldNotDo, standing, type Step } from '../../triage/index.js';
 import { answerInWords } from './answer-in-words.js';
-import { creditedIn, takeCredited } from './credited.js';
+import { askedWhich, creditedIn, takeCredited } from './credited.js';
 import { isAffirmed, isShortCure } from './short-cure.js';
 import { saidBefore } from './said-before.js';
 import { answersOf } from './step-data.js';
@@ -31,7 +31,7 @@ import {
 } from './told-at-card.js';
 import { keptWords } from './kept-words.js';
 import { deedBeforeLast, deedSaidBefore } from './last-said.js';
-import { answerLine, doLine } from './walk-words.js';
+import { answerLine, doLine, hasBegun } from './walk-words.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 
 /** The remedy in hand, or the one done last: what a cure is put down to. */
@@ -170,8 +170,22 @@ export const askedOnce = (began: Began, text: string, turn: Turn, remedy: string
   };
 };
 
+/** So many of those that stand are named at the end. */
+const MOST_NAMED = 3;
+
+/** "Its fixed" at the sheet for a helper: what it was is asked, the likeliest named. */
+const takeCuredAtSheet = (began: Began, text: string): Turn | null => {
+  const { context, walk, before } = began;
+  if (before.step.kind !== 'handOn' || !hasBegun(walk) || !isShortCure(began, text)) return null;
+  const faults = standing(before, MOST_NAMED).map(({ faultId }) => faultId);
+  const known = faults.filter((id) => context.model.fault(id) !== undefined);
+  return askedWhich(began, keptWords(context.by, walk.state, text), known);
+};
+
 /** @returns null where the words do not sound so, or are plain enough by themselves */
 export const takeSoundsCured = (began: Began, text: string): Turn | null => {
+  const atSheet = takeCuredAtSheet(began, text);
+  if (atSheet !== null) return atSheet;
   const { context, before } = began;
   const { step } = before;
   const said = outcomeSaid(context.model.reading, text);

@@ -40,6 +40,8 @@ const BROKEN: readonly RegExp[] = [
   /\b(?:it|that|mount|scope|link|connection|port|program|app|laptop)(?:['\u2019]?s| is| has| just| keeps?| now)* (?:drops?|dropp(?:s|ed|ing)|stop(?:s|ped)|fail(?:s|ed|ing)|died|dies|dead|gone|broken|lost (?:it|the)|loses|times out|disconnect(?:s|ed)|freezes|froze|frozen|crash(?:es|ed))\b/iu,
   /\b(?:same|the) (?:trouble|thing|problem|fault|error)\b.{0,12}\b(?:again|back|is there|as before)\b|^\W*same (?:thing|trouble|problem|again)\b/iu,
   /\b(?:(?:came|comes|coming|is|it['\u2019]?s|its|are) back(?: again)?)\b(?! (?:to normal|in business|on|up|home))|\bspoke too soon\b|\b(?:does|doing|did|happen(?:s|ed|ing)|started?|starts|at|here) (?:it|that|this|we go)? ?again\b|\bsquare one\b|\btoo (?:soon|early)\b/iu,
+  /\b(?:ones?|it|they|targets?|stars?|gotos?|slews?|second|third|next|last|others?|rest|all)\b(?: \w+){0,2} (?:off|out|short|beside|wide|misses|missed|drift\w*|wander\w*|trail\w*)\b(?: \w+){0,2} (?:again|too|still)\b/iu,
+  /\b(?:still|again)(?: \w+){0,2} (?:off|short|beside|wide|drift\w*|trail\w*|miss(?:es|ed|ing)?)\b/iu,
 ];
 /** A trouble that is over. */
 const OVER =

@@ -27,7 +27,7 @@ const DOUBTED =
   /\?|\b(?:hop(?:e|ing|ed)|would|so far|for now|for the moment|touch wood|fingers crossed|tr(?:y|ying) (?:it|that|this|again)|will (?!not)|gonna|going to|he says|she says|they say|supposed)\b/iu;
 /** It hangs on something, or was so once. */
 const BOUND =
-  /\b(?:if|unless|until|till|whenever|when|while|as long as|only|except|almost|nearly|half|partly|barely|better|used to|yesterday|last (?:night|week|time|year|month)|before|earlier|as (?:root|admin\w*)|with sudo|demo|simulat\w*|in theory|into|opposite|backwards|on and on|slow(?:ly)?|every (?:second|other)|overshoots|(?:the |my )?(?:camera|meter|handset|guider|light|lamp) (?:is|reads|works)|(?:with|from|by|on) (?:the |my )?(?:hand ?set|hand controller|keypad|buttons?|arrows?|keys?))\b/iu;
+  /\b(?:if|unless|until|till|whenever|when|while|as long as|only|except|almost|nearly|half|partly|barely|better|used to|yesterday|last (?:night|week|time|year|month)|before|earlier|as (?:root|admin\w*)|with sudo|demo|simulat\w*|in theory|into|opposite|backwards|on and on|slow(?:ly)?|every (?:second|other)|overshoots|(?:the )?first (?:star|target|one|goto|slew|object)|(?:the |my )?(?:camera|meter|handset|guider|light|lamp) (?:is|reads|works)|(?:with|from|by|on) (?:the |my )?(?:hand ?set|hand controller|keypad|buttons?|arrows?|keys?))\b/iu;
 const NOT = "(?:not|never|nothing|cannot|no one|\\w+n['\u2019]t|dont|doesnt|didnt|wont|cant|isnt|arent)";
 /** What is wrong still, or now. */
 const TROUBLE_NOW = new RegExp(
