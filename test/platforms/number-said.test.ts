@@ -1,6 +1,6 @@
 /** Numbers of what was offered, with words round them. The sentences are our own. */
 import { describe, expect, it } from 'vitest';
-import { numberSaid, runOfPick } from '../../bot/platforms/shared/number-said.js';
+import { numberLed, numberSaid, runOfPick } from '../../bot/platforms/shared/number-said.js';
 
 const PICKS: readonly (readonly [string, readonly number[], boolean])[] = [
   ['2 maybe', [2], true],
@@ -31,6 +31,7 @@ const PICKS: readonly (readonly [string, readonly number[], boolean])[] = [
   ['more like 3', [3], true],
   ['3 mate', [3], false],
   ['i go for 2', [2], false],
+  ['6 again', [6], false],
 ];
 
 const NONE = [
@@ -55,6 +56,9 @@ const NONE = [
 describe('a number with words round it', () => {
   it.each(PICKS)('“%s” picks %j', (text, numbers, isHedged) => expect(numberSaid(text)).toEqual({ numbers, isHedged }));
   it.each(NONE)('“%s” picks nothing', (text) => expect(numberSaid(text)).toBeNull());
+  it('leads words that tell more of it', () => {
+    expect(numberLed('6 again, only after the flip')).toEqual({ number: 6, rest: 'again, only after the flip' });
+  });
   it('takes the doubt along to a walk, and to nothing else', () => {
     const said = { numbers: [2], isHedged: true };
     expect(runOfPick('triage walk:abc answer:lead.ours', '2 "maybe"', said)).toBe(

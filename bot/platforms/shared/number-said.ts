@@ -25,7 +25,7 @@ const COUNTS = new Set('number num nr no option answer choice'.split(' '));
 const HEDGES =
   /\b(?:may ?be|perhaps|possibly|prob(?:ably|s|ly)?|i (?:think|thought|guess|suppose|reckon|believe)|i would say|i['\u2019]?d say|(?:most )?likely|mostly|not (?:so |too |quite |really )?sure|guess(?:ing)?|could be|might be|should be|sort of|kind of|more or less|or so|dunno|think|reckon|guess|closest|nearest|like|about)\b|(?<=\d)ish\b|\?/giu;
 const ROUND_IT = new Set(
-  'its it is that thats the this a an please pls plz ok okay yes yeah yep well um uh erm er hm hmm so oh for me here then now thanks say pick take choose go with one ones definitely surely sure both either between bit of little some somewhere more rather but and or n und oder in my case would i mate best fits right actually'.split(
+  'its it is that thats the this a an please pls plz ok okay yes yeah yep well um uh erm er hm hmm so oh for me here then now thanks say pick take choose go with one ones definitely surely sure both either between bit of little some somewhere more rather but and or n und oder in my case would i mate best fits right actually again'.split(
     ' ',
   ),
 );
@@ -69,7 +69,7 @@ export interface NumberLed {
 const BEGINS_A_SENTENCE = [
   "it|its|it['\u2019]s|i|im|i['\u2019]m|the|cos|cause|because|always|as far|says|said|can['\u2019]?t|cannot|my|but",
   "nothing|none|no|not|never|both|neither|only|just|when|whenever|if|we|there(?:['\u2019]?s)?|that(?:['\u2019]?s)?|this",
-  "they(?:['\u2019]?re)?|he|she|you|so|same|sorry|think|probably|maybe|silent",
+  "they(?:['\u2019]?re)?|he|she|you|so|same|again|sorry|think|probably|maybe|silent",
   "(?:do|does|did|wo|is|was|has|have|are|were)(?:n['\u2019]?t)?|windows (?:thought|took|takes|thinks|says|said|sees|calls)",
 ].join('|');
 
