@@ -68,6 +68,20 @@ describe('what another part does well', () => {
   );
 });
 
+describe('what was good at another time', () => {
+  it.each([
+    'bro set it up so i can use it from the sofa, last year the hill was ok',
+    'swapped the battery in spring, back then it worked great',
+    'i changed the lead, it was fine last week',
+  ])('is no cure: %s', (text) => {
+    expect(cureGrade(text).grade).toBe('none');
+  });
+
+  it.each(['changed the cable and it works now', 'new fuse, works again like last year'])('may be one: %s', (text) => {
+    expect(cureGrade(text).grade).not.toBe('none');
+  });
+});
+
 describe('at a remedy', () => {
   const opening = 'linux permission denied on /dev/ttyUSB0';
 

@@ -9,6 +9,7 @@ import { doingsNow, type Doing } from './does-what-failed.js';
 import { hedgesCure } from './hedged-cure.js';
 import { heldFor } from './held-for.js';
 import { isNoGoodNow } from './no-good-now.js';
+import { wasGoodThen } from './of-another-way.js';
 import { isPlainCure } from './plain-cure.js';
 import { STAR, TROUBLES } from './word-kinds.js';
 
@@ -114,7 +115,7 @@ const isSureOf = (text: string, breaths: readonly string[], isSo: readonly boole
 };
 
 const gradeIn = (text: string): CureGrade => {
-  if (isNoGoodNow(text)) return { grade: 'none', doings: NO_DOINGS };
+  if (isNoGoodNow(text) || wasGoodThen(text)) return { grade: 'none', doings: NO_DOINGS };
   const breaths = text
     .split(BREATHS)
     .map(plainBreath)

@@ -37,3 +37,20 @@ export const wasSoAllAlong = (text: string): boolean => {
   const said = text.toLowerCase();
   return AS_EVER.test(said) && !NOW_OR_GLAD.test(said);
 };
+
+const THEN =
+  '(?:last (?:year|week|month|season|winter|summer|spring|autumn|fall|session|time|night)|yesterday|back then|(?:years?|months?|weeks?|days?) ago|until (?:then|last \\w+))';
+const WAS_GOOD =
+  '(?:was|were|had been) (?:all |just |always |still )?(?:ok(?:ay)?|fine|good|great|all right|alright|well|perfect|working|stable)|(?:worked|connected|went|ran|tracked|guided)\\b';
+const GOOD_THEN = new RegExp(
+  `\\b${THEN}\\b[^.;!]{0,40}\\b(?:${WAS_GOOD})|\\b(?:${WAS_GOOD})[^.;!]{0,25}\\b${THEN}\\b`,
+  'u',
+);
+
+const OF_THIS_HOUR = /\b(?:now|again|at last|finally|thanks?|thx|tonight)\b|!/u;
+
+/** "Last year the hill was ok": good of another time says nothing of now. */
+export const wasGoodThen = (text: string): boolean => {
+  const said = text.toLowerCase();
+  return GOOD_THEN.test(said) && !OF_THIS_HOUR.test(said);
+};
