@@ -83,8 +83,24 @@ const AMISS_BY: ReadonlyMap<string, string> = new Map([
   ['program-clock.wrong-site', 'place'],
 ]);
 
+const ENDS_RIGHT = /\b(?:correct|right|ok|okay|fine|good)\W*$/iu;
+const THEY_MATCH = /\b(?:they|all|both|everything|entries) (?:all |both |do )?(?:match|matches|agree|agrees)\b/iu;
+/** A setting that is off is not amiss. */
+const SET_OFF = /\b(?:summer|daylight|dst|bst)\b[^,.;]{0,20}? off\b(?! by\b)/giu;
+
+/** "Time is correct, longitude E 25 correct, latitude N 62": a list of right ones, in which a value alone is none amiss. */
+const isListOfRight = rememberLines((text): boolean => {
+  const said = text.replace(ALL, '').replace(SET_OFF, ' ').replace(DENIED_WRONG, ' ');
+  if (TAKEN_BACK.test(said) || AMISS.test(said) || said.includes('?')) return false;
+  if (THEY_MATCH.test(said)) return true;
+  const right = said
+    .split(/[.!;,\n]+/u)
+    .filter((piece) => (ENDS_RIGHT.test(piece) || callsRight(piece)) && entriesNamed(piece).size > 0);
+  return right.length > 1;
+});
+
 /** Whether an answer says that an entry is amiss which the words call right. */
 export const isCalledRight = (text: string, answer: string): boolean => {
   const entry = AMISS_BY.get(answer);
-  return entry !== undefined && entriesRight(text).has(entry);
+  return entry !== undefined && (entriesRight(text).has(entry) || isListOfRight(text));
 };
