@@ -47,7 +47,12 @@ describe('a list of entries that are right', () => {
     expect(amissIn(text)).toEqual([]);
   });
 
-  it.each(['date ok, time ok, longitude wrong', 'lat ok, long is 1 E should be 1 W'])('%s: one is amiss', (text) => {
+  it.each([
+    'date ok, time ok, longitude wrong',
+    'lat ok, long is 1 E should be 1 W',
+    'date ok, time ok, long 1 E instead of 1 W',
+    'date ok, time ok, summer time is on in november',
+  ])('%s: one is amiss', (text) => {
     expect(amissIn(text)).not.toEqual([]);
   });
 });
