@@ -1,6 +1,6 @@
 /** What members call right is told to be amiss by none of their words. The sentences are our own. */
 import { describe, expect, it } from 'vitest';
-import { entriesRight, readText } from '../../bot/reading/index.js';
+import { allWell, entriesRight, readText } from '../../bot/reading/index.js';
 import { shippedModel } from '../shipped.js';
 
 const { reading } = shippedModel();
@@ -34,5 +34,63 @@ describe('an entry that is called right', () => {
     'its right of the star',
   ])('%s: not called so', (text) => {
     expect([...entriesRight(text)]).toEqual([]);
+  });
+});
+
+describe('a list of entries that are right', () => {
+  it.each([
+    'I look. Time is correct, date 12/11/26 is that evening correct, longitude E 25 correct, latitude N 62',
+    'Zone is +2, summer time off, so yes they match',
+    'date ok, time ok, longitude ok, latitude ok',
+    'But I said latitude is correct',
+  ])('%s: none is amiss', (text) => {
+    expect(amissIn(text)).toEqual([]);
+  });
+
+  it.each([
+    'date ok, time ok, longitude wrong',
+    'lat ok, long is 1 E should be 1 W',
+    'date ok, time ok, long 1 E instead of 1 W',
+    'date ok, time ok, summer time is on in november',
+  ])('%s: one is amiss', (text) => {
+    expect(amissIn(text)).not.toEqual([]);
+  });
+});
+
+describe('an answer on all at once', () => {
+  const entries = [
+    { id: 'all-match', label: 'All of them match' },
+    { id: 'date', label: 'The date differs' },
+  ];
+  const causes = [
+    { id: 'wind', label: 'Wind' },
+    { id: 'none', label: 'None of them' },
+  ];
+
+  it.each([
+    'all match, just checked',
+    'date ok, time ok, longitude ok, latitude ok',
+    'everything is right, i looked twice',
+  ])('%s: all match', (text) => {
+    expect(allWell(text, entries, 'all-match')?.id).toBe('all-match');
+  });
+
+  it.each([
+    'date ok, time ok, longitude wrong',
+    'all match but the date',
+    'lat ok, long is 1 E should be 1 W',
+    'not ok, time ok, zone ok, place ok',
+    'date not ok, time ok, zone ok, place ok',
+    'date ok, time ok',
+  ])('%s: not all', (text) => {
+    expect(allWell(text, entries, 'all-match')).toBeNull();
+  });
+
+  it.each(['none, look it moves while nobody tells it to', 'none. is there fog tmrw btw'])('%s: none', (text) => {
+    expect(allWell(text, causes, undefined)?.id).toBe('none');
+  });
+
+  it('none but one is not none', () => {
+    expect(allWell('none, except the wind', causes, undefined)).toBeNull();
   });
 });

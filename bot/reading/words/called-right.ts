@@ -83,8 +83,26 @@ const AMISS_BY: ReadonlyMap<string, string> = new Map([
   ['program-clock.wrong-site', 'place'],
 ]);
 
+const ENDS_RIGHT = /\b(?:correct|right|ok|okay|fine|good)\W*$/iu;
+const THEY_MATCH = /\b(?:they|all|both|everything|entries) (?:all |both |do )?(?:match|matches|agree|agrees)\b/iu;
+/** "Latitude N 62", "zone is +2". */
+const VALUE_ALONE = /^\W*(?:and )?(?:the )?[a-z]+(?: [a-z]{4,6})?(?: is|:)? ?[nsew+-]{0,2} ?\d[\d.:°' ]*[nsew]?\W*$/iu;
+/** A setting that is off is not amiss. */
+const SET_OFF = /\b(?:summer|daylight|dst|bst)\b[^,.;]{0,20}? off\b(?! by\b)/giu;
+
+/** "Time is correct, longitude E 25 correct, latitude N 62": a list of right ones, in which a value alone is none amiss. */
+const isListOfRight = rememberLines((text): boolean => {
+  const said = text.replace(ALL, '').replace(SET_OFF, ' ').replace(DENIED_WRONG, ' ');
+  if (TAKEN_BACK.test(said) || AMISS.test(said) || said.includes('?')) return false;
+  const isRight = (piece: string): boolean => ENDS_RIGHT.test(piece) || callsRight(piece);
+  const named = said.split(/[!;,\n]+|\.(?!\d)/u).filter((piece) => entriesNamed(piece).size > 0);
+  const right = named.filter(isRight);
+  if (!named.every((piece) => isRight(piece) || THEY_MATCH.test(piece) || VALUE_ALONE.test(piece))) return false;
+  return right.length > 1 || THEY_MATCH.test(said);
+});
+
 /** Whether an answer says that an entry is amiss which the words call right. */
 export const isCalledRight = (text: string, answer: string): boolean => {
   const entry = AMISS_BY.get(answer);
-  return entry !== undefined && entriesRight(text).has(entry);
+  return entry !== undefined && (entriesRight(text).has(entry) || isListOfRight(text));
 };
