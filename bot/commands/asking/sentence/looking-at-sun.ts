@@ -1,4 +1,5 @@
 /** Whether one may look at the Sun itself, by whatever and through whatever: a plain No, before any other reading of the words. */
+import { isEyeHurt } from './eyes-hurt.js';
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Choice, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
@@ -66,7 +67,8 @@ const LOOKED =
 /** The same in six more languages, folded; from memory. */
 const LOOKED_ABROAD =
   /\b(?:regarde|guardato|mirado|reingeschaut|angeschaut|gekeken|patrzyl\w*|olhei|olhou)\b.{0,40}\b(?:sun|soleil|sole|sol|sonne|zon|slonc\w+)\b|\b(?:sonne|zon|sun)\b.{0,30}\b(?:reingeschaut|angeschaut|gekeken)\b/u;
-const hasLookedIn = (said: string, plain = plainHarm(said)): boolean => LOOKED.test(said) || LOOKED_ABROAD.test(plain);
+const hasLookedIn = (said: string, plain = plainHarm(said)): boolean =>
+  LOOKED.test(said) || LOOKED_ABROAD.test(plain) || isEyeHurt(plain);
 /** A telescope left out is another question. */
 const LEFT_OUT = /\b(?:leav(?:e|ing)|left|park\w*)\b/u;
 
@@ -213,6 +215,7 @@ export const sunCautionIn = (said: string, day: DayAt | null): SunCaution | null
   const line = { said, plain, hasLooked, isSunUp: day?.isSunUp('now') === true };
   const first = firstIn(line);
   if (first !== null) return first;
+  if (isEyeHurt(plain)) return 'eyes';
   const harm = sunHarm(plain, line.isSunUp);
   const near = nearIn(line, harm, day);
   if (near !== null) return near;
