@@ -110,16 +110,17 @@ export const isFoundSet = (began: Began, text: string, read: Reading): boolean =
 /** The trouble is told as it stands now. */
 export const tellsComplaint = (began: Began, read: Reading): boolean => complaintNow(began, read) !== null;
 
-/** Asked a second time what came of it, and told of other things: it is not cured. */
-const tellsElse = (began: Began, text: string, { suggested }: Reading): boolean =>
-  !NOT_YET.test(text) &&
-  wordCountOf(text) >= LEAST_WORDS &&
-  !isOfOtherEntry(began, text) &&
-  !speaksForIt(began.before, suggested);
-
 /** "The plug gets warm": found meanwhile, of some part; whether the remedy was done it leaves open. */
 const tellsOfPart = ({ context: { model } }: Began, { facts }: Reading): boolean =>
   facts.some(({ what }) => !COMPLAINT.has(what) && model.check(what) !== undefined);
+
+/** Asked a second time what came of it, and told of other things: it is not cured. */
+const tellsElse = (began: Began, text: string, read: Reading): boolean =>
+  !NOT_YET.test(text) &&
+  !tellsOfPart(began, read) &&
+  wordCountOf(text) >= LEAST_WORDS &&
+  !isOfOtherEntry(began, text) &&
+  !speaksForIt(began.before, read.suggested);
 
 /** @returns null where it cannot be told from the words either */
 const outcomeTold = (began: Began, text: string, read: Reading): TryOutcome | null => {
