@@ -8,6 +8,7 @@ import {
   asksWhatItIs,
   connectsAndFails,
   cureGrade,
+  curedByDeed,
   deniesPremise,
   hasNone,
   hasOnlyOne,
@@ -118,6 +119,8 @@ const tellsOfPart = ({ context: { model } }: Began, { facts }: Reading): boolean
 const tellsElse = (began: Began, text: string, read: Reading): boolean =>
   !NOT_YET.test(text) &&
   !tellsOfPart(began, read) &&
+  // "Added it, and logged out": done, and what came of it is still to be said.
+  !curedByDeed(text).isDone &&
   wordCountOf(text) >= LEAST_WORDS &&
   !isOfOtherEntry(began, text) &&
   !speaksForIt(began.before, read.suggested);
