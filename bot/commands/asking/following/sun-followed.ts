@@ -103,7 +103,7 @@ const EYE_UNWELL =
   /\b(?:eyes?|auge\w*|occhi\w*|ojos?|yeux|oeil|ogen|oog|oczy|olhos?)\b.*\b(?:hurt\w*|sore|spots?|blur\w*|cry\w*|water\w*|doctor|weh|tun|male|duele\w*|mal|pijn|bol\w*|doi|doem)\b|\b(?:hurt\w*|spots?|blur\w*|cry\w*|doctor|male|mal)\b.*\b(?:eyes?|auge\w*|occhi\w*|ojos?|yeux|oeil|ogen|oog|oczy|olhos?)\b|\b(?:dark|black|blind|bright|yellow|green|purple) (?:spot|patch|blob|dot)s?\b|\b(?:fleck(?:en)?|mancha|macchia|tache|vlek|plam\w+)\b|\b(?:everything|all) (?:looks|is|seems) (?:yellow|green|purple|dark|blurr\w+)\b/u;
 /** What it looked through, or into which the Sun shines, is alight. */
 const ALIGHT =
-  /\b(?:on fire|melt\w*|smok\w*|burn\w*|stinks?|smells?|arde|brennt|raucht|fuma|brucia|fume|brule|rookt|dymi|pali)\b/u;
+  /\b(?:on fire|melt\w*|smok(?!ed? (?:glass|film))\w*|burn\w*|stinks?|smells?|arde|brennt|raucht|fuma|brucia|fume|brule|rookt|dymi|pali)\b/u;
 const FELL =
   /^(?:oh |oops |it |the |my |no |well )*(?:\w+ )?(?:just )?(?:fell|blew|came|dropped|slid|slipped) (?:off|down|away|loose)\b/u;
 const OF_TOTALITY = /\b(?:diamond ring|bail(?:e?y|ey s|y s)? ?s? beads?|totality|corona)\b/u;
@@ -116,6 +116,15 @@ const cautionIn = (plain: string): SunCaution | null => {
   if (PROJECTS.test(plain)) return 'sun-projection';
   return IN_CLOUD.test(plain) ? 'sun-looking' : null;
 };
+
+/** "What if it's low and red", "it's only a crescent left", "a few layers of smoked glass then": said against a No a moment ago. */
+const OBJECTS =
+  /^(?:(?:but|and|so|ok|well|what if|what about|even if|if|its|it s|it is|when|now|only|just|a few|some|two|three|with|through|behind) ).*\b(?:low|red|dim\w*|orange|crescent|sliver|covered|cloud\w*|smoked|layers?|faint|weak|setting|sunset|sunrise)\b/u;
+const OF_OTHERS =
+  /\b(?:moon|mercury|venus|mars|jupiter|saturn|uranus|neptune|nebulas?|nebulae|galax\w+|clusters?|stars?|comet\w*|power|battery|light|lamp|torch|sky|skies)\b/u;
+const MOST_OBJECTED = 12;
+const isObjection = (plain: string): boolean =>
+  plain.split(' ').length <= MOST_OBJECTED && OBJECTS.test(plain) && !OF_OTHERS.test(plain) && !SAYS_NIGHT.test(plain);
 
 /** Said after a warning, and of nothing else. */
 const isOfWarning = (plain: string, known: Known): boolean => {
@@ -137,14 +146,7 @@ const inSunTalk = (plain: string, known: Known): SunFollowed | null => {
   return isQuickLook(plain) || isOfWarning(plain, known) ? { harm: answerTo(plain) } : null;
 };
 
-/**
- * @param last the line asked last, while it is fresh
- * @param isTalk a warning of the Sun was said here a moment ago
- * @returns null: it follows nothing of the Sun
- */
-export const sunFollowed = (text: string, last: string | null, isTalk: boolean, known: Known): SunFollowed | null => {
-  const plain = plainHarm(text.replace(/[’‘`]/gu, "'"));
-  if (plain.split(' ').length > MOST_WORDS) return null;
+const followedIn = (plain: string, last: string | null, isTalk: boolean, known: Known): SunFollowed | null => {
   const target = targetOf(last, known);
   const followed = target === null ? null : ofTarget(plain, target, known);
   if (followed !== null) return followed;
@@ -153,4 +155,15 @@ export const sunFollowed = (text: string, last: string | null, isTalk: boolean, 
   if (inTalk !== null) return inTalk;
   const isSun = target !== null || known.day?.isSunUp('now') === true;
   return isSun && isQuickLook(plain) ? { harm: answerTo(plain) } : null;
+};
+
+/**
+ * @param last the line asked last, while it is fresh
+ * @param isTalk a warning of the Sun was said here a moment ago
+ * @returns null: it follows nothing of the Sun
+ */
+export const sunFollowed = (text: string, last: string | null, isTalk: boolean, known: Known): SunFollowed | null => {
+  const plain = plainHarm(text.replace(/[’‘`]/gu, "'"));
+  if (isTalk && isObjection(plain)) return { harm: answerTo(plain, cautionIn(plain) ?? undefined) };
+  return plain.split(' ').length > MOST_WORDS ? null : followedIn(plain, last, isTalk, known);
 };
