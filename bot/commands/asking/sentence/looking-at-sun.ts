@@ -1,5 +1,6 @@
 /** Whether one may look at the Sun itself, by whatever and through whatever: a plain No, before any other reading of the words. */
 import { isEyeHurt } from './eyes-hurt.js';
+import { withSunNamed } from './sun-obliquely.js';
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Choice, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
@@ -205,11 +206,12 @@ const nearIn = ({ said, plain, hasLooked }: Said, harm: SunCaution | null, day: 
 
 /**
  * What is to be said first; what is needed, or has happened, before all.
- * @param said in lower case
+ * @param typed in lower case
  * @param day where the asker usually stands; null where nobody knows
  * @returns null: it comes near no such harm
  */
-export const sunCautionIn = (said: string, day: DayAt | null): SunCaution | null => {
+export const sunCautionIn = (typed: string, day: DayAt | null): SunCaution | null => {
+  const said = withSunNamed(typed);
   const plain = plainHarm(said);
   const hasLooked = hasLookedIn(said, plain);
   const line = { said, plain, hasLooked, isSunUp: day?.isSunUp('now') === true };
