@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { isProblem } from '../../bot/ground/problem.js';
 import { ask, realDeps } from './real-deps.js';
 
-const deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 const AT_NIGHT = Date.UTC(2026, 10, 28, 4, 30);
 const isWarned = async (line: string): Promise<boolean> => {
+  // What was warned of before is remembered.
+  const deps = await realDeps({ clubSiteText: '54.97,-2.1' });
   const said = await ask(deps, line, AT_NIGHT);
   return isProblem(said) && said.problem === 'not-safe';
 };
