@@ -8,6 +8,7 @@ import { StoreError, type ClaimedReminder, type Store } from '../store/store.js'
 import { deliveryKey } from './delivery-key.js';
 import { nextDueAfter } from './repeats.js';
 import { GIVE_UP_AFTER_MS, whatToSay } from './what-to-say.js';
+import { remember } from '../ground/remember.js';
 
 export interface Round {
   readonly store: Store;
@@ -26,10 +27,7 @@ export interface Round {
 }
 
 const MOST_SAID = 2_000;
-const rememberSaid = ({ said }: Round, key: string): void => {
-  said.add(key);
-  if (said.size > MOST_SAID) said.delete(said.values().next().value ?? '');
-};
+const rememberSaid = ({ said }: Round, key: string): void => remember(said, key, MOST_SAID);
 
 /** Few at a time: that many could have been sent, and not written down, when the process is killed. */
 export const BATCH = 5;

@@ -23,7 +23,7 @@ import { tellsNoAnswer } from './corrected-opening.js';
 import { probabilityIn } from './elsewhere.js';
 import { SHOWN_BY_IT } from './kept-words.js';
 import { lastSaidToIt, lastSaidToRemedy } from './last-said.js';
-import { isAffirmed, isShortCure } from './short-cure.js';
+import { isAffirmed, isShortCure, saysWorksSo } from './short-cure.js';
 import { answersOf } from './step-data.js';
 import { isDenied, outcomeIn, outcomeLike } from './told-at-card.js';
 import type { Began } from './turn.js';
@@ -94,9 +94,8 @@ const isNoComputer = ({ what, answer }: Reading['facts'][number]): boolean => wh
 /** "It does now", to a question whose yes says just that. */
 const worksSo = (began: Began, text: string): string | null =>
   isShortCure(began, text) || isAffirmed(text)
-    ? (answersOf(began.before).find(({ label }) => YES_NOW.test(label))?.id ?? null)
+    ? (answersOf(began.before).find(({ label }) => saysWorksSo(label))?.id ?? null)
     : null;
-const YES_NOW = /^yes\b.*\b(?:now it (?:works|connects)|trouble is gone)\b/iu;
 
 type Odd = OddOne | null;
 

@@ -4,6 +4,7 @@ import type { UtcMs } from '../../sky/types.js';
 import type { Store } from '../../store/store.js';
 import type { Asker } from '../core/command.js';
 import type { Walk } from './walk-keeper.js';
+import { putNewest } from '../../ground/remember.js';
 
 type Where = Pick<Asker, 'memberId' | 'clubId' | 'channelId'>;
 
@@ -15,12 +16,7 @@ const keyOf = ({ memberId, clubId, channelId }: Where): string => JSON.stringify
 /** Keeps it where a turn ended the walk: as it was before, and after. */
 export const keepEnd = ({ walks }: Store, asker: Where, [before, after]: readonly [Walk, Walk], now: UtcMs): void => {
   if (before.endedUtcMs !== null || after.endedUtcMs === null) return;
-  const ends = endsIn(walks);
-  const key = keyOf(asker);
-  // The newest stand last.
-  ends.delete(key);
-  ends.set(key, now);
-  if (ends.size > MOST_KEPT) ends.delete(ends.keys().next().value ?? '');
+  putNewest(endsIn(walks), keyOf(asker), now, MOST_KEPT);
 };
 
 /** Whether a walk was left before another of the asker's ended here, and not gone back to since. */

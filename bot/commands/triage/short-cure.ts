@@ -16,3 +16,7 @@ const AFFIRMED =
   /^\W*(?:(?:oh|ah|ooh|ha|haha|hey|yes|yep|yeah|yup|and|ok|okay|well|so|now)\W+)*(?:(?:it|she|he|that) (?:does|did|has)(?: (?:now|indeed|too|so))*|does now)\W*$/iu;
 
 export const isAffirmed = (text: string): boolean => AFFIRMED.test(text);
+
+/** "Yes, now it connects", "Yes, then the trouble is gone": the answer to a look that may have been the cure. */
+export const saysWorksSo = (label: string): boolean =>
+  /\bnow it (?:works|connects)\b|\btrouble is gone\b/iu.test(label);

@@ -11,6 +11,7 @@ import {
 } from '../../triage/index.js';
 import { suspectedCause, supposition } from '../../reading/index.js';
 import { ofOwnSuspicion, OTHER_COMPUTER } from './own-suspicion.js';
+import { saysWorksSo } from './short-cure.js';
 import type { Walk } from './walk-keeper.js';
 import { lowered, percent } from './walk-words.js';
 
@@ -100,8 +101,7 @@ const becauseOf = (walk: Walk, assessment: Assessment, asked: CheckStep | null):
   return asked?.because === 'verify' ? afterDenied(assessment, walk.state.events) : BECAUSE.get(asked?.because ?? '');
 };
 
-/** "Yes, now it connects": what the look did may be all that was wanted. */
-const WORKS_SO = /\bnow it (?:works|connects)\b|\btrouble is gone\b/iu;
+/** What the look did may be all that was wanted. */
 const GOES_SO = 'So that is it. If all is well as it is now, tell me so; these lines are to make it last.';
 
 /** The answer last given to a look, or told in words. */
@@ -113,7 +113,7 @@ const lastLook = (last: LastEvent): readonly { readonly what: string; readonly a
 const isWellSo = ({ situation }: Assessment, last: LastEvent): boolean =>
   lastLook(last).some(({ what, answer }) => {
     const look = situation.checks[situation.checkIndex.get(what) ?? -1]?.entry;
-    return WORKS_SO.test(look?.answers.find(({ id }) => id === answer)?.label ?? '');
+    return saysWorksSo(look?.answers.find(({ id }) => id === answer)?.label ?? '');
   });
 
 /** Why this step comes now, where that is not plain: after a remedy that failed, changed something, or a doubtful answer. */

@@ -126,7 +126,7 @@ const TERMS: readonly (readonly [RegExp, string])[] = [
   ],
   [
     /\bmeridian flip\b|\bflip\b/iu,
-    'As a target crosses the south, a mount on a pier turns round to follow it from the other side: that is the meridian flip.',
+    'As a target crosses the meridian, due south or due north, a mount on a pier turns round to follow it from the other side: that is the flip.',
   ],
   [
     /\bplate[- ]?solv\w*\b|\bsolv(?:e|ing) (?:the )?(?:picture|image|field)\b/iu,

@@ -4,6 +4,7 @@ import { typableId } from '../../ground/ids.js';
 import { readWalkState, type WalkState } from '../../triage/index.js';
 import { orWhenSilent } from '../../store/or-when-silent.js';
 import { StoreError, type Store, type StoredWalk } from '../../store/store.js';
+import { putNewest } from '../../ground/remember.js';
 
 export interface Walk extends Omit<StoredWalk, 'state'> {
   readonly state: WalkState;
@@ -71,9 +72,7 @@ export const keepWalk = async (store: Store, walk: Walk): Promise<Kept> => {
     return { trouble: null };
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
-    memory.delete(walk.id);
-    memory.set(walk.id, walk);
-    if (memory.size > MEMORY_LIMIT) memory.delete(memory.keys().next().value ?? '');
+    putNewest(memory, walk.id, walk, MEMORY_LIMIT);
     return { trouble: 'My store does not answer, so this walk is kept only until I restart.' };
   }
 };

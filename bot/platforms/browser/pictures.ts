@@ -1,6 +1,7 @@
 /** The charts drawn lately, by an address that cannot be guessed. */
 import { randomUUID } from 'node:crypto';
 import type { Chart } from '../../reply/reply.js';
+import { putNewest } from '../../ground/remember.js';
 
 export interface DrawnPictures {
   /** Draws; the drawing library is loaded on first use. */
@@ -17,8 +18,7 @@ export const createPictures = (): DrawnPictures => {
       const { renderChart } = await import('../../reply/render-chart.js');
       const { png } = await renderChart(chart);
       const address = `/picture/${randomUUID()}.png`;
-      kept.set(address, png);
-      if (kept.size > KEPT_PICTURES) kept.delete(kept.keys().next().value ?? '');
+      putNewest(kept, address, png, KEPT_PICTURES);
       return address;
     },
     at: (address) => kept.get(address),

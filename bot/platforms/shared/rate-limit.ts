@@ -1,5 +1,6 @@
 /** Bounds how often one member is answered: a bucket of questions that fills with time; memory stays bounded. */
 import type { UtcMs } from '../../sky/types.js';
+import { putNewest } from '../../ground/remember.js';
 
 export interface BucketSize {
   /** Questions that may come at once. */
@@ -36,9 +37,7 @@ export const createRateLimit = ({ burst, perSecond }: BucketSize): RateLimit => 
       const bucket = buckets.get(key) ?? { stock: burst, atUtcMs: nowUtcMs, refused: false };
       bucket.stock = Math.min(burst, bucket.stock + (Math.max(0, nowUtcMs - bucket.atUtcMs) / 1000) * perSecond);
       bucket.atUtcMs = Math.max(bucket.atUtcMs, nowUtcMs);
-      buckets.delete(key);
-      buckets.set(key, bucket);
-      if (buckets.size > MOST_KEYS) buckets.delete(buckets.keys().next().value ?? '');
+      putNewest(buckets, key, bucket, MOST_KEYS);
       const again = bucket.refused;
       bucket.refused = bucket.stock < 1;
       if (bucket.refused) {

@@ -108,6 +108,10 @@ const QUICK_MINUTES = 5;
 const LIKELY_FOR_QUICK = 0.5;
 const NEARLY_AS_GOOD = 1;
 
+/** Done in so many minutes at most, and without a caution. */
+export const isQuickAndHarmless = ({ minutes, cautions = [] }: FaultEntry['remedy'], mostMinutes: number): boolean =>
+  minutes <= mostMinutes && cautions.length === 0;
+
 /** A quick, harmless remedy of a cause that stands out, before a look that is worth hardly more. */
 export const quickRemedyFirst = (
   situation: Situation,
@@ -118,10 +122,9 @@ export const quickRemedyFirst = (
   if (best?.kind !== 'ask') return ranked;
   const isQuick = (choice: Choice): boolean => {
     if (choice.kind !== 'try' || choice.otherwise || choice.minutes > best.minutes + NEARLY_AS_GOOD) return false;
-    const { minutes, cautions = [] } = situation.faults[choice.fault]?.remedy ?? { minutes: Infinity };
-    return (
-      minutes <= QUICK_MINUTES && cautions.length === 0 && (belief.probabilities[choice.fault] ?? 0) >= LIKELY_FOR_QUICK
-    );
+    const remedy = situation.faults[choice.fault]?.remedy;
+    if (remedy === undefined || !isQuickAndHarmless(remedy, QUICK_MINUTES)) return false;
+    return (belief.probabilities[choice.fault] ?? 0) >= LIKELY_FOR_QUICK;
   };
   return first(ranked, isQuick);
 };
@@ -148,9 +151,8 @@ export const remedyOnAnyWay = (
   if (remedy === undefined || probability < LIKELY_FOR_QUICK || !mayTry(situation, evidence, fault, probability))
     return null;
   if (only?.paths !== undefined && !paths.every((path) => only.paths?.includes(path) === true)) return null;
-  const isHarmless = remedy.minutes <= QUICK_MINUTES && (remedy.cautions ?? []).length === 0;
-  const otherwise = comesOtherwise(situation, evidence, fault);
-  return isHarmless && remedy.confirm === undefined ? { kind: 'try', fault, otherwise, minutes: remedy.minutes } : null;
+  if (remedy.confirm !== undefined || !isQuickAndHarmless(remedy, QUICK_MINUTES)) return null;
+  return { kind: 'try', fault, otherwise: comesOtherwise(situation, evidence, fault), minutes: remedy.minutes };
 };
 
 /** A cause that is plainly known and whose remedies are spent: what is left is to say so. */

@@ -66,17 +66,18 @@ export const suspicions = (events: readonly WalkEvent[]): readonly Supposed[] =>
     .filter((event): event is Supposed => event.kind === 'supposed' && (event.said ?? '') !== '')
     .filter(({ check, said }, i, all) => all.findIndex((one) => one.check === check && one.said === said) === i);
 
-/** With that look next, whatever comes of it. */
-export const supposing = (state: WalkState, check: string, said: string, by: Speaker): WalkState =>
+const withSupposed = (state: WalkState, supposed: Supposed): WalkState =>
   state.events.filter(({ kind }) => kind === 'supposed').length >= MOST
     ? state
-    : { ...state, events: [...state.events, { kind: 'supposed', check, said: said.trim().slice(0, SAID_KEPT), by }] };
+    : { ...state, events: [...state.events, supposed] };
+
+/** With that look next, whatever comes of it. */
+export const supposing = (state: WalkState, check: string, said: string, by: Speaker): WalkState =>
+  withSupposed(state, { kind: 'supposed', check, said: said.trim().slice(0, SAID_KEPT), by });
 
 /** With a look next that the words only touch on: no cause is named, so what it shows is weighed like any answer. */
 export const touchingOn = (state: WalkState, check: string, by: Speaker): WalkState =>
-  state.events.filter(({ kind }) => kind === 'supposed').length >= MOST
-    ? state
-    : { ...state, events: [...state.events, { kind: 'supposed', check, by }] };
+  withSupposed(state, { kind: 'supposed', check, by });
 
 /** Kept in the member's words for whoever helps, and not looked at. */
 export const keepSuspicion = (state: WalkState, said: string, by: Speaker): WalkState => {

@@ -68,8 +68,9 @@ export const tellText = (
   const own = withoutOtherWays(model, withoutOtherSystem(told, heard, state.events));
   const texts = [...wordsIn(state), text.slice(-WORDS_LIMIT)];
   const known = withKnown(withAllTold(own, text, texts), how.known);
-  const read = withLeadsSocket(model, [...state.events, eventOf(text, known, by)], known);
+  const first = eventOf(text, known, by);
+  const read = withLeadsSocket(model, [...state.events, first], known);
   if (text.trim() === '' || state.events.length >= EVENT_LIMIT) return { state, read };
-  const event = eventOf(text, read, by);
+  const event = read === known ? first : eventOf(text, read, by);
   return { state: { ...state, events: [...state.events, event] }, read };
 };

@@ -2,7 +2,7 @@
 import type { Belief } from '../engine/belief.js';
 import type { Evidence } from '../engine/evidence.js';
 import type { Observation } from '../engine/mistakes.js';
-import { attempts, likeliest, mayTry } from '../engine/rules-of-order.js';
+import { attempts, isQuickAndHarmless, likeliest, mayTry } from '../engine/rules-of-order.js';
 import { safetyWaits } from '../engine/safety.js';
 import type { Situation } from '../engine/situation.js';
 import type { FaultEntry } from '../model/schema.js';
@@ -45,9 +45,6 @@ const signedBy = (situation: Situation, { check, answer }: Observation): readonl
   });
 };
 
-const isQuickAndHarmless = ({ remedy: { minutes, cautions = [] } }: FaultEntry): boolean =>
-  minutes <= QUICK_MINUTES && cautions.length === 0;
-
 /** Told in words or read in a paste, the last of its check, and neither guessed nor of before a change. */
 const isTold = (observations: readonly Observation[], at: number): boolean => {
   const one = observations[at];
@@ -65,7 +62,9 @@ export const toldNext = ({ situation, evidence, belief }: At): FaultEntry | null
     const probability = belief.probabilities[f] ?? 0;
     const isLikely = probability >= (f === top ? LIKELIEST : LIKELY);
     const isOpen = attempts(evidence, f) === 0 && mayTry(situation, evidence, f, probability);
-    return fault !== undefined && isLikely && isOpen && isQuickAndHarmless(fault) ? [{ fault, probability }] : [];
+    return fault !== undefined && isLikely && isOpen && isQuickAndHarmless(fault.remedy, QUICK_MINUTES)
+      ? [{ fault, probability }]
+      : [];
   });
   return signed.sort((a, b) => b.probability - a.probability)[0]?.fault ?? null;
 };

@@ -7,6 +7,7 @@ import { onceOf } from '../../../ground/once.js';
 import type { UtcMs } from '../../../sky/types.js';
 import type { Store } from '../../../store/store.js';
 import type { Asker } from '../../core/command.js';
+import { putNewest } from '../../../ground/remember.js';
 
 /** As long as a talk goes on by itself, and one evening's telescope is the same; common practice, no source. */
 const LASTS_MS = {
@@ -50,10 +51,8 @@ export const keepLastAsked = (
 ): void => {
   const memory = memoryIn(walks);
   const key = keyOf(asker, kept);
-  // The newest stand last.
-  memory.delete(key);
-  if (line !== null) memory.set(key, { memberId: asker.memberId, line, atUtcMs: nowUtcMs });
-  if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
+  if (line === null) memory.delete(key);
+  else putNewest(memory, key, { memberId: asker.memberId, line, atUtcMs: nowUtcMs }, MOST_KEPT);
 };
 
 /** The line asked last, while it is fresh. */
@@ -74,11 +73,8 @@ const placesIn = onceOf((_: Store['walks']) => new Map<string, LastPlace>());
 
 /** From where a question was asked, as it was named: what is asked next without a place is meant for there, where no other is known. */
 export const keepLastPlace = ({ walks }: Store, asker: Where, siteText: string, nowUtcMs: UtcMs): void => {
-  const memory = placesIn(walks);
-  const key = keyOf(asker, 'line');
-  memory.delete(key);
-  memory.set(key, { memberId: asker.memberId, siteText, atUtcMs: nowUtcMs });
-  if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
+  const place = { memberId: asker.memberId, siteText, atUtcMs: nowUtcMs };
+  putNewest(placesIn(walks), keyOf(asker, 'line'), place, MOST_KEPT);
 };
 
 /** The place named last, while it is fresh; to be asked for it again keeps it so. */
@@ -102,9 +98,7 @@ export const hintDue = ({ walks }: Store, asker: Where, nowUtcMs: UtcMs): boolea
   const key = keyOf(asker, 'line');
   const told = memory.get(key)?.atUtcMs;
   if (told !== undefined && told !== nowUtcMs && nowUtcMs - told < TALK_MS) return false;
-  memory.delete(key);
-  memory.set(key, { memberId: asker.memberId, atUtcMs: nowUtcMs });
-  if (memory.size > MOST_KEPT) memory.delete(memory.keys().next().value ?? '');
+  putNewest(memory, key, { memberId: asker.memberId, atUtcMs: nowUtcMs }, MOST_KEPT);
   return true;
 };
 

@@ -14,6 +14,7 @@ import { offeredIn, type OfferedChoices } from './choices.js';
 import type { MatrixEvent } from './matrix-event.js';
 import { asEvent, repliedTo, threadRootOf } from './matrix-event.js';
 import type { Asked } from './read-message.js';
+import { putNewest } from '../../../ground/remember.js';
 
 /** A number without a reply or thread counts only this long after the choices were offered. */
 const BARE_NUMBER_MS = 30 * MS_PER_MINUTE;
@@ -91,9 +92,7 @@ export const createOffers = ({ client, botId, now, ticksMs, lookUps }: OffersPar
   const rooms = new Map<string, RoomOffers>();
   const inRoom = (roomId: string): RoomOffers => {
     const here = rooms.get(roomId) ?? { offers: [], lookedBack: new Map<string, Promise<void>>() };
-    rooms.delete(roomId);
-    rooms.set(roomId, here);
-    if (rooms.size > MOST_ROOMS) rooms.delete(rooms.keys().next().value ?? '');
+    putNewest(rooms, roomId, here, MOST_ROOMS);
     return here;
   };
   const add = (roomId: string, offer: Offer, isOlder: boolean): void => {
