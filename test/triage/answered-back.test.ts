@@ -66,7 +66,7 @@ describe('a number with words', () => {
 });
 
 describe('what was asked back', () => {
-  const ASKED = 'just one of them flickers a bit';
+  const ASKED = 'some flicker i think';
   const asked = async () => {
     const own = await at(CABLE, 'adapter-light');
     const reply = await own.say(ASKED);

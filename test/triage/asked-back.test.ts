@@ -18,7 +18,7 @@ describe('an answer asked back', () => {
         ?.answers.find(({ id }) => id === 'guiding')?.label ?? 'none';
     const reply = await answer(
       deps,
-      `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,
+      `triage walk:${idOf(began)} text:"the guider sulks"`,
       NOW,
       who,
     );
@@ -37,12 +37,12 @@ describe('an answer asked back', () => {
     const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
     const first = await answer(
       deps,
-      `triage walk:${idOf(began)} text:"it comes up but the guide graph is rubbish"`,
+      `triage walk:${idOf(began)} text:"the guider sulks"`,
       NOW,
       who,
     );
     expect(stepOf(first).id).toBe('how-far');
-    const second = await answer(deps, `triage walk:${idOf(began)} text:"the guide graph is just rubbish"`, NOW, who);
+    const second = await answer(deps, `triage walk:${idOf(began)} text:"that guider just sulks"`, NOW, who);
     expect(stepOf(second).id).not.toBe('how-far');
   });
 });

@@ -80,5 +80,6 @@ export const takeHow = (began: Began, text: string): Turn | null => {
     notes: [`How: ${lines.join(' ')}`, 'Done, or seen? Tell me what came of it. The question before still stands.'],
     at: before.step,
     few: true,
+    isTold: true,
   });
 };

@@ -15,13 +15,15 @@ const IN_QUIET =
   /\b(?:no ?(?:thing|body|one)|not (?:touch\w*|us\w*|mov\w*|do\w*)|no (?:motion|movement|slew\w*|use))\b/giu;
 /** At no clear moment: it says nothing beside two that are named. */
 const VAGUE = 'random';
-/** Beside one that is sure, a part need only be likely. */
+/** Words that set two things side by side; a comma alone stands between the parts of any account. */
+const SIDE_BY_SIDE = /\b(?:and|also|or|plus|either|other(?:s| times?| ones?| kinds?)?|another|sometimes|both|two)\b|[1-3]\)/iu;
+/** Beside one that is sure, a part need only be likely where such a word says that there are two. */
 const NEAR_ENOUGH = 0.6;
 const SURENESS = 0.8;
 /** More of them are a list read out. */
 const MOST = 3;
 
-const meantBy = ({ context: { model }, before }: Began, part: string): AnswerMeant | null => {
+const meantBy = ({ context: { model }, before }: Began, part: string, least: number): AnswerMeant | null => {
   if (part.trim() === '' || SET_APART.test(part.replace(IN_QUIET, ' '))) return null;
   const { step } = before;
   const good = model.check(step.id)?.good;
@@ -32,14 +34,15 @@ const meantBy = ({ context: { model }, before }: Began, part: string): AnswerMea
     found === undefined
       ? answerMeant(model.reading, part, { id: step.id, answers, good })
       : { ...found, score: 1, isSure: true };
-  return meant !== null && meant.id !== good && (meant.isSure || meant.score >= NEAR_ENOUGH) ? meant : null;
+  return meant !== null && meant.id !== good && (meant.isSure || meant.score >= least) ? meant : null;
 };
 
 /** The two or three answers that the parts of a line hold; none where it holds one. */
 const bothIn = (began: Began, text: string): readonly AnswerMeant[] => {
   const { step } = began.before;
   if (step.kind !== 'ask' || step.opening || !holdsEither(step.id) || takesBack(text)) return [];
-  const meant = text.split(BETWEEN_PARTS).flatMap((part) => meantBy(began, part) ?? []);
+  const least = SIDE_BY_SIDE.test(text) ? NEAR_ENOUGH : Infinity;
+  const meant = text.split(BETWEEN_PARTS).flatMap((part) => meantBy(began, part, least) ?? []);
   const apart = [...new Map(meant.map((one) => [one.id, one])).values()];
   const clear = apart.filter((one) => one.id !== VAGUE);
   if (clear.length > 1 && clear.length <= MOST && clear.some(({ isSure }) => isSure)) return clear;

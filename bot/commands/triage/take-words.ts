@@ -36,7 +36,7 @@ import { namedAtOnce } from './named-at-once.js';
 import { heardIn, NOTHING_SURE, notPlaced, readWords } from './read-notes.js';
 import { leftAsSaid, SAID_ALREADY } from './left-as-said.js';
 import { leftToMend, saidAfter } from './said-after.js';
-import { isDenied, isFoundSet, isNotThere } from './told-at-card.js';
+import { COMPLAINT, isDenied, isFoundSet, isNotThere } from './told-at-card.js';
 import { withNamed } from './supposed.js';
 import { takeAside } from './take-aside.js';
 import { withTouchedOn } from './touched-on.js';
@@ -274,7 +274,8 @@ export const takeWords = (began: Began, text: string, how?: 'log' | 'picture'): 
   if (listed !== null) return listed;
   const meant = answerInWords(began, text, read);
   const sureId = meant?.isSure === true ? meant.id : undefined;
-  const late = sureId === undefined ? curedLate(began, text, read) : null;
+  // “It talks now” tells how far it gets as well.
+  const late = sureId === undefined || COMPLAINT.has(before.step.id) ? curedLate(began, text, read) : null;
   const cured = takeCured(began, text, state, sureId, late);
   if (cured !== null) return cured;
   const sure = saidAfter(began, text, sureId) ?? answered(state, sureId);

@@ -1,7 +1,9 @@
-/** Which answer to the question in hand a member's words mean: as weighed, where what is learnt bears it out; else the likeliest, to be asked back. */
+/** Which answer to the question in hand a member's words mean: what they are like, and what their words weigh, held against each other. */
 import type { Vocabulary } from '../vocabulary.js';
 import { guessAnswer } from './guess-answer.js';
 import { isHedged } from './hedged.js';
+import { approvesOf } from './reads-out.js';
+import { likedAnswer, type LikedAnswer } from './liked-answer.js';
 import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
 import { isSaidPlainly } from './said-plainly.js';
 import { saidText } from './said-words.js';
@@ -22,6 +24,54 @@ const orLikeliest = (weighed: WeighedWords, { isAside }: QuestionInHand): Answer
   return { id: guess.id, label, score: guess.probability, isSure: false };
 };
 
+/**
+ * So likely it is told whatever was asked, and so clear of the question's other answers, what the words are like is taken: of strangers'
+ * replies 98 in 100 are then right.
+ */
+const [TOLD, CLEAR] = [0.2, 0.8];
+/** Less is enough where the words were weighed for the same, or to be asked back. */
+const [LIKE, FAINTLY] = [0.05, 0.01];
+/** Beside something else that was told. */
+const TOLD_ASIDE = 0.5;
+/** What is like none of the answers is asked back where their own words are so near. */
+const NEAR = 0.7;
+/** "Older", "the date": so few words are said to the question, and like nothing by themselves. */
+const FEW = 2;
+
+const meantBy = ({ id, label, share }: LikedAnswer, isSure: boolean): AnswerMeant => ({
+  id,
+  label,
+  score: share,
+  isSure,
+});
+
+/** What was weighed, held against what the words are like, which of two is right more often. */
+const borneOut = (meant: AnswerMeant | null, liked: LikedAnswer, isAside: boolean): AnswerMeant | null => {
+  const { probability, share } = liked;
+  const isClear = share >= CLEAR;
+  if (isClear && probability >= (isAside ? TOLD_ASIDE : TOLD)) return meantBy(liked, true);
+  if (isAside) return meant?.id === liked.id || probability < LIKE ? meant : null;
+  if (probability >= LIKE && meant?.isSure === true && meant.id === liked.id) return meant;
+  if (probability >= (isClear ? FAINTLY : LIKE)) return meantBy(liked, false);
+  return meant !== null && (meant.isSure || meant.score >= NEAR) ? { ...meant, isSure: false } : null;
+};
+
+/** As weighed, or as the words are like; null where neither tells. */
+const heardAs = (
+  vocabulary: Vocabulary,
+  text: string,
+  question: QuestionInHand,
+  weighed: WeighedWords,
+): AnswerMeant | null => {
+  const meant = orLikeliest(weighed, question);
+  const { said, isPlain } = weighed;
+  if (meant?.isSure === true && isPlain) return meant;
+  const liked = likedAnswer(vocabulary, text, question);
+  if (liked === null || approvesOf(liked, said, question)) return meant;
+  if (meant?.isSure === true && said.words.length <= FEW && liked.probability < FAINTLY) return meant;
+  return borneOut(meant, liked, question.isAside === true);
+};
+
 /** "I don't know which speed it wants", "not sure if it blinks": a doubt about a thing says nothing of it for sure. */
 const BEGINS_IN_DOUBT =
   /^\W*(?:(?:sorry|well|hm+|um+|ok|honestly|and|but),? )*(?:i(?:['\u2019]?m| am)? )?(?:(?:do ?n['\u2019]?t|do not|dont) (?:really )?know|dunno|not (?:really |quite )?sure|no idea|unsure) (?:which|what|how|whether|if|where|about)\b/iu;
@@ -34,7 +84,7 @@ const inDoubt = (meant: AnswerMeant | null, { good }: QuestionInHand): AnswerMea
 export const answerMeant = (vocabulary: Vocabulary, text: string, question: QuestionInHand): AnswerMeant | null => {
   const weighed = weighWords(vocabulary, text, question);
   if (weighed === null) return null;
-  const likeliest = orLikeliest(weighed, question);
+  const likeliest = heardAs(vocabulary, text, question, weighed);
   const meant = BEGINS_IN_DOUBT.test(text) ? inDoubt(likeliest, question) : likeliest;
   if (meant === null || question.guards !== true || meant.id !== question.good) return meant;
   // What keeps gear from harm is not suggested to anyone.
@@ -47,5 +97,5 @@ export const answerMeant = (vocabulary: Vocabulary, text: string, question: Ques
 /** Whether the words hold an answer well enough to be taken; sooner told than which one is likeliest. */
 export const saysAnswer = (vocabulary: Vocabulary, text: string, question: QuestionInHand): boolean => {
   const weighed = weighWords(vocabulary, text, question);
-  return weighed?.meant?.isSure === true && orLikeliest(weighed, question)?.isSure === true;
+  return weighed?.meant?.isSure === true && heardAs(vocabulary, text, question, weighed)?.isSure === true;
 };

@@ -1,5 +1,5 @@
 /** A question that asks which of several lines is wrong, answered by reading the lines out: that finds none of them wrong. */
-import type { AnswerMeant, QuestionInHand } from './question-in-hand.js';
+import type { AnswerLabel, QuestionInHand } from './question-in-hand.js';
 import type { SaidText } from './said-words.js';
 
 /** How the sound answer begins where a question asks which of several things is wrong. */
@@ -24,7 +24,7 @@ export const readsOut = (text: string, { answers, good }: QuestionInHand): boole
 const APPROVES = new Set('fine ok okay right correct good matches perfect alright'.split(' '));
 
 /** "The time is right" does not say that the time is what is wrong, where the sound answer is that nothing is. */
-export const approvesOf = (meant: AnswerMeant, said: SaidText, { answers, good }: QuestionInHand): boolean =>
+export const approvesOf = (meant: AnswerLabel, said: SaidText, { answers, good }: QuestionInHand): boolean =>
   meant.id !== good &&
   answers.some(({ id, label }) => id === good && ASKS_WHAT_IS_WRONG.test(label)) &&
   said.words.some(({ word, denied }) => APPROVES.has(word) && !denied && !meant.label.toLowerCase().includes(word));
