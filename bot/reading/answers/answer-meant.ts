@@ -45,15 +45,19 @@ const meantBy = ({ id, label, share }: LikedAnswer, isSure: boolean): AnswerMean
   isSure,
 });
 
+const isTold = ({ probability, share }: LikedAnswer, isAside: boolean): boolean =>
+  share >= CLEAR && probability >= (isAside ? TOLD_ASIDE : TOLD);
+
 /** What was weighed, held against what the words are like, which of two is right more often. */
 const borneOut = (meant: AnswerMeant | null, liked: LikedAnswer, isAside: boolean): AnswerMeant | null => {
   const { probability, share } = liked;
-  const isClear = share >= CLEAR;
-  if (isClear && probability >= (isAside ? TOLD_ASIDE : TOLD)) return meantBy(liked, true);
-  if (isAside) return meant?.id === liked.id || probability < LIKE ? meant : null;
-  if (probability >= LIKE && meant?.isSure === true && meant.id === liked.id) return meant;
-  if (probability >= (isClear ? FAINTLY : LIKE)) return meantBy(liked, false);
-  return meant !== null && (meant.isSure || meant.score >= NEAR) ? { ...meant, isSure: false } : null;
+  if (isTold(liked, isAside)) return meantBy(liked, true);
+  const isSame = meant?.id === liked.id;
+  if (isAside) return isSame || probability < LIKE ? meant : null;
+  if (isSame && meant.isSure && probability >= LIKE) return meant;
+  if (probability >= (share >= CLEAR ? FAINTLY : LIKE)) return meantBy(liked, false);
+  const isNear = meant !== null && (meant.isSure || meant.score >= NEAR);
+  return isNear ? { ...meant, isSure: false } : null;
 };
 
 /** As weighed, or as the words are like; null where neither tells. */
