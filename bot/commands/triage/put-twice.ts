@@ -53,6 +53,14 @@ const isNodded = ({ walk: { state } }: Turn): boolean => {
   return last?.kind === 'text' && yesOrNo(last.words)?.rest === '';
 };
 
+/** Something was told that the walk did not know: whoever tells more is not answering the question in hand, and has not refused it. */
+const tellsMore = ({ walk: { state } }: Turn, before: WalkState): boolean => {
+  const last = state.events.at(-1);
+  if (last?.kind !== 'text' || state.events.length <= before.events.length) return false;
+  const known = before.events.flatMap((event) => (event.kind === 'text' ? event.facts : []));
+  return last.facts.some(({ what, answer }) => !known.some((one) => one.what === what && one.answer === answer));
+};
+
 /**
  * The turn with a question that was put twice left, and with what it puts counted.
  * @param before how much was said before this turn
@@ -68,6 +76,7 @@ export const withoutThirdAsking = (context: TurnContext, turn: Turn, before: Wal
     if (state.events.length < before.events.length) return noted(now, step, 1);
     if (state.events.length === before.events.length) return now;
     const times = timesPut(state, step);
+    if (times >= MOST_TIMES && tellsMore(now, before)) return now;
     const gone = times >= MOST_TIMES && i < MOST_LEFT ? left(context, state, step) : null;
     if (gone === null) return noted(now, step, times + 1);
     const isInHand = now.at?.id === step.id;

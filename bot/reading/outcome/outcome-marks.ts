@@ -7,6 +7,9 @@ const NEAR = 3;
 /** Of a line so short its length says something. */
 const LENGTHS = [2, 4, 8, 16] as const;
 
+/** Begins the marks of how long a line is and whether it asks, which no word stands behind. */
+export const SHAPE = '=';
+
 /** Numbers are all one. */
 const nameOf = ({ word }: SaidWord): string => (/^\d/u.test(word) ? '#' : word);
 
@@ -52,8 +55,8 @@ export const outcomeMarks = ({ words, asks }: SaidText): ReadonlySet<string> => 
     markOrder(names, mark);
     markKinds(names, i === clauses.length - 1, mark);
   }
-  mark(`clauses ${Math.min(clauses.length, 4)}`);
-  mark(`words ${LENGTHS.findIndex((length) => words.length < length)}`);
-  mark(`asks ${asks}`);
+  mark(`${SHAPE}clauses ${Math.min(clauses.length, 4)}`);
+  mark(`${SHAPE}words ${LENGTHS.findIndex((length) => words.length < length)}`);
+  mark(`${SHAPE}asks ${asks}`);
   return marks;
 };
