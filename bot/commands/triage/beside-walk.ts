@@ -76,7 +76,9 @@ const isForWalk = (deps: Deps, { state }: Walk, text: string, { unless }: TalkFo
   const model = deps.triage();
   if (unless !== null && tellsOfMount(model.reading, unless.words, unless.often)) return true;
   if (leavesWalk(model.reading, text) !== null || suspectedCause(text) !== null) return true;
-  return assess(model, state).step.kind === 'try' && outcomeNamed(outcomeSaid(model.reading, text)) !== null;
+  const said = outcomeSaid(model.reading, text);
+  // "Connected!! ta" ends a walk whatever it asks.
+  return said.isCureAnywhere || (assess(model, state).step.kind === 'try' && outcomeNamed(said) !== null);
 };
 
 /** "Thanks, I unplugged the hub": the walk's, but for a question of another kind behind the thanks. */

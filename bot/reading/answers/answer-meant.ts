@@ -36,7 +36,7 @@ const TOLD_ASIDE = 0.5;
 /** What is like none of the answers is asked back where their own words are so near. */
 const NEAR = 0.7;
 /** "Older", "the date": so few words are said to the question, and like nothing by themselves. */
-const FEW = 2;
+const [FEW, WHOLE] = [2, 0.9];
 
 const meantBy = ({ id, label, share }: LikedAnswer, isSure: boolean): AnswerMeant => ({
   id,
@@ -72,7 +72,8 @@ const heardAs = (
   if (meant?.isSure === true && isPlain) return meant;
   const liked = likedAnswer(vocabulary, text, question);
   if (liked === null || approvesOf(liked, said, question)) return meant;
-  if (meant?.isSure === true && said.words.length <= FEW && liked.probability < FAINTLY) return meant;
+  if (meant?.isSure === true && said.words.length <= FEW && meant.score >= WHOLE && liked.probability < FAINTLY)
+    return meant;
   return borneOut(meant, liked, question.isAside === true);
 };
 

@@ -7,7 +7,7 @@ import { withFact } from './with-fact.js';
 
 const PORT = String.raw`(?:COM ?\d{1,3}|(?:/dev/)?tty(?:USB|ACM)\d{1,3}|(?:/dev/)?(?:cu|tty)\.[\w.-]{2,40})`;
 const IN_VAIN =
-  /\b(?:(?:does|do|did) ?n[o']?t exist|no such (?:file|port|device)|not (?:be )?(?:found|there|exist|available)|(?:can|could) ?n[o']?t (?:be )?(?:find|found|open(?:ed)?)|fail(?:s|ed)? to open|error opening|unable to open|cannot (?:be )?(?:find|found|open(?:ed)?)|missing|is gone)\b/iu;
+  /\b(?:(?:does|do|did) ?n[o']?t exist|no such (?:file|port|device)|not (?:be )?(?:found|there|exist|available)|(?:ca|could)n['\u2019]?t (?:be )?(?:find|found|open(?:ed)?)|fail(?:s|ed)? to open|error opening|unable to open|can ?not (?:be )?(?:find|found|open(?:ed)?)|missing|is gone)\b/iu;
 /** It is there then, whoever has it. */
 const HELD = /denied|permission|in use|busy|refused|already open/iu;
 /** A line of the system's log names a port twice, and no program has it. */
@@ -42,9 +42,9 @@ const nameOf = (port: string): string =>
     .replace(/[.-]+$/u, '');
 const kindOf = (name: string): string => /^(?:com|tty|cu)/u.exec(name)?.[0] ?? name;
 
-/** "COM3 and COM4 are both there" says one thing of two ports. */
+/** "COM3 and COM4 are both there" says one thing of two ports; "I see it there, COM6" one of one. */
 const PARTS = new RegExp(
-  String.raw`\n|[.;!?,](?=\s|$)|\b(?:but|while|whereas|and(?! ${PORT}(?: (?:are|were|is))? both\b))\b`,
+  String.raw`\n|[.;!?,](?=\s|$)(?!\s*${PORT}\W*$)|\b(?:but|while|whereas|and(?! ${PORT}(?: (?:are|were|is))? both\b))\b`,
   'iu',
 );
 
