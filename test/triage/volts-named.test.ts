@@ -31,6 +31,24 @@ describe('volts at rest and while the motors run', () => {
   );
 
   it.each([
+    '12.4 at the batt but 10.4 at the mount',
+    '12.6 on the posts, 11.2 at the plug',
+    'battery 12.5, mount end only 10.9',
+  ])('%s: the lead between loses it, and the battery is not to blame', (text) => {
+    expect(factsOf(text)).toContain('power-lead=thin');
+    expect(factsOf(text)).not.toContain('battery-volts=low');
+  });
+
+  it.each([
+    ['with the meter on during a slew it drops to 9.8', 'power-light=dips'],
+    ['10.4 v when both motors run', 'power-light=dips'],
+    ['the battery falls to 9.8 when it slews', 'battery-volts=low'],
+  ])('%s: too little, whatever it reads at rest', (text, fact) => {
+    expect(factsOf(text)).toContain(fact);
+  });
+
+  it.each([
+    '12.4 at the battery, 12.2 at the mount',
     'it drops after 10 to 12 minutes of slewing',
     'a 12 V 5 A supply, and it drops when slewing',
     'it falls from 12 degrees to 10 when it slews',

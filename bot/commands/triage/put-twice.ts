@@ -76,7 +76,7 @@ export const withoutThirdAsking = (context: TurnContext, turn: Turn, before: Wal
     if (state.events.length < before.events.length) return noted(now, step, 1);
     if (state.events.length === before.events.length) return now;
     const times = timesPut(state, step);
-    if (times >= MOST_TIMES && tellsMore(now, before)) return now;
+    if (times >= MOST_TIMES && (tellsMore(now, before) || (turn.first ?? []).length > 0)) return now;
     const gone = times >= MOST_TIMES && i < MOST_LEFT ? left(context, state, step) : null;
     if (gone === null) return noted(now, step, times + 1);
     const isInHand = now.at?.id === step.id;

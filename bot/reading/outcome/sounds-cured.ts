@@ -22,7 +22,7 @@ const IDIOMS = [
   "\\b(?:up and running|back in business|good as new|right as rain|like new|good to go|it lives|it['\u2019]?s alive|its alive|back to normal)\\b",
   '\\b(?:problem|trouble|fault|issue) (?:is )?(?:gone|over|no more)\\b|\\bno more (?:trouble|problems?|issues?)\\b',
   '\\b(?:never ?mind|forget it|no need)\\b.{0,30}\\b(?:got|works?|working|connect|going|found)\\b',
-  "\\bi(?:['\u2019]?ve| have)? (?:found|got) (?:it|the (?:problem|fault|trouble|culprit|cause))\\b|^found (?:it|the (?:problem|fault|culprit))\\b",
+  "\\bi(?:['\u2019]?ve| have)? (?:found|got) (?:it|the (?:problem|fault|trouble|culprit|cause))\\b|^found the (?:problem|fault|culprit)\\b",
   '\\b(?:got|have|get) (?:it|everything|the (?:mount|scope)) (?:all |back )?(?:working|going|to (?:work|go|connect|move)|connected|up)\\b',
 ];
 const WHOLE =

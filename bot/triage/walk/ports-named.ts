@@ -7,7 +7,7 @@ import { withFact } from './with-fact.js';
 
 const PORT = String.raw`(?:COM ?\d{1,3}|(?:/dev/)?tty(?:USB|ACM)\d{1,3}|(?:/dev/)?(?:cu|tty)\.[\w.-]{2,40})`;
 const IN_VAIN =
-  /\b(?:(?:does|do|did) ?n[o']?t exist|no such (?:file|port|device)|not (?:be )?(?:found|there|exist|available)|(?:ca|could)n['\u2019]?t (?:be )?(?:find|found|open(?:ed)?)|fail(?:s|ed)? to open|error opening|unable to open|can ?not (?:be )?(?:find|found|open(?:ed)?)|missing|is gone)\b/iu;
+  /\b(?:(?:does|do|did) ?n[o']?t exist|no such (?:file|port|device)|not (?:be )?(?:found|there|exist|available)|(?:ca|could)n['\u2019]?t (?:be )?(?:find|found|open(?:ed)?)|fail(?:s|ed)? to open|error opening|unable to open|(?:can|could) ?not (?:be )?(?:find|found|open(?:ed)?)|missing|is gone)\b/iu;
 /** It is there then, whoever has it. */
 const HELD = /denied|permission|in use|busy|refused|already open/iu;
 /** A line of the system's log names a port twice, and no program has it. */

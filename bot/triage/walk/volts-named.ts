@@ -1,6 +1,6 @@
 /**
- * Two readings of a meter, at rest and while the motors run ("12.3 at rest, 10.9 when it slews"): together they say whether the supply
- * holds, which neither says alone.
+ * Readings of a meter. At rest and while the motors run ("12.3 at rest, 10.9 when it slews"), two say together whether the supply holds, which
+ * neither says alone; at the battery and at the mount, how much the lead between them loses; and while the motors run a low one speaks for itself.
  */
 import type { ReadFact, Reading } from '../../reading/index.js';
 import { quotedFrom, withFact, withoutGuesses } from './with-fact.js';
@@ -27,41 +27,85 @@ interface Volts {
   readonly work: number;
 }
 
+const voltsIn = (text: string): readonly number[] =>
+  [...text.matchAll(VOLTS)]
+    .map(([, said = '']) => Number(said.replace(',', '.')))
+    .filter((volts) => volts >= LEAST_VOLTS && volts <= MOST_VOLTS);
+
 /** Under load it is never more than at rest, so the order does not matter. */
 const voltsNamed = (text: string): Volts | null => {
   if (!AT_WORK.test(text) || !OF_VOLTS.test(text) || !(AT_REST.test(text) || FALLS.test(text))) return null;
-  const found = [...text.matchAll(VOLTS)]
-    .map(([, said = '']) => Number(said.replace(',', '.')))
-    .filter((volts) => volts >= LEAST_VOLTS && volts <= MOST_VOLTS);
-  const [first, second, third] = found;
+  const [first, second, third] = voltsIn(text);
   if (first === undefined || second === undefined || third !== undefined) return null;
   return { rest: Math.max(first, second), work: Math.min(first, second) };
 };
 
-const BATTERY = 'battery-volts';
+const AT_SOURCE = /\b(?:batt(?:ery)?|accu|posts?|terminals?|supply|psu|brick|power ?(?:tank|station|pack)|source)\b/iu;
+const AT_MOUNT = /\b(?:mount|plug|socket|scope|telescope|(?:far|other|mount) end|handset|hand controller|panel)\b/iu;
+
+/** "12.4 at the battery, 10.4 at the mount", both in the same moment. */
+const lostBetween = (text: string): Volts | null => {
+  if (AT_WORK.test(text) && AT_REST.test(text)) return null;
+  const pieces = text.split(/[,;.](?!\d)|\b(?:but|and|while|yet|though)\b/iu);
+  const at = (where: RegExp, not: RegExp): number | undefined => {
+    const piece = pieces.find((one) => where.test(one) && !not.test(one) && voltsIn(one).length === 1);
+    return piece === undefined ? undefined : voltsIn(piece)[0];
+  };
+  const [source, mount] = [at(AT_SOURCE, AT_MOUNT), at(AT_MOUNT, AT_SOURCE)];
+  if (source === undefined || mount === undefined || source < WELL_ABOVE_VOLTS || source - mount < SAG_VOLTS)
+    return null;
+  return AT_WORK.test(text) && !AT_WORK.test(pieces.find((one) => AT_SOURCE.test(one)) ?? '')
+    ? null
+    : { rest: source, work: mount };
+};
+
+/** "It drops to 9.8 during a slew": that alone is too little. */
+const lowAtWork = (text: string): number | null => {
+  const [only, second] = voltsIn(text);
+  const isLow = only !== undefined && second === undefined && only < TOO_LOW_VOLTS;
+  return isLow && AT_WORK.test(text) && OF_VOLTS.test(text) && /\d[.,]\d|\d ?v\b|meter/iu.test(text) ? only : null;
+};
+
+const [BATTERY, LIGHT, LEAD] = ['battery-volts', 'power-light', 'power-lead'];
 const SURE = 0.88;
 /** What the readings tell of the supply, and the moment they were taken at, which is no moment at which it fails. */
-const REPLACED: ReadonlySet<string> = new Set([BATTERY, 'power-light', 'when-drops']);
+const REPLACED: ReadonlySet<string> = new Set([BATTERY, LIGHT, LEAD, 'when-drops', 'power-walk']);
 
 export const VOLTS_NAMED = 'volts-named';
 
-/** Adds what two such readings tell, in place of what one of them alone was taken for. */
-export const withVoltsCompared = (read: Reading, text: string): Reading => {
+interface Told {
+  readonly fact: Pick<ReadFact, 'what' | 'answer'>;
+  readonly label: string;
+}
+
+const toldOf = (text: string): Told | null => {
+  const lost = lostBetween(text);
+  if (lost !== null)
+    return {
+      fact: { what: LEAD, answer: 'thin' },
+      label: `${lost.rest} V at one end and ${lost.work} V at the mount: the lead or a plug between loses it`,
+    };
   const volts = voltsNamed(text);
-  if (volts === null) return read;
+  const low = volts === null ? lowAtWork(text) : null;
+  if (low !== null)
+    return {
+      fact: AT_SOURCE.test(text) ? { what: BATTERY, answer: 'low' } : { what: LIGHT, answer: 'dips' },
+      label: `it falls to ${low} V when the motors run`,
+    };
+  if (volts === null) return null;
   const { rest, work } = volts;
-  const sags = rest - work >= SAG_VOLTS || work < TOO_LOW_VOLTS;
-  if (!sags && work < WELL_ABOVE_VOLTS) return read;
-  const fact: ReadFact = {
-    ...(sags ? { what: 'power-light', answer: 'dips' } : { what: BATTERY, answer: 'full' }),
-    sureness: SURE,
-    quote: quotedFrom(text),
-    by: 'words',
-  };
-  const label = sags
-    ? `it falls from ${rest} to ${work} V when the motors run`
-    : `it holds ${work} V when the motors run`;
+  if (rest - work >= SAG_VOLTS || work < TOO_LOW_VOLTS)
+    return { fact: { what: LIGHT, answer: 'dips' }, label: `it falls from ${rest} to ${work} V when the motors run` };
+  if (work < WELL_ABOVE_VOLTS) return null;
+  return { fact: { what: BATTERY, answer: 'full' }, label: `it holds ${work} V when the motors run` };
+};
+
+/** Adds what such readings tell, in place of what one of them alone was taken for. */
+export const withVoltsCompared = (read: Reading, text: string): Reading => {
+  const found = toldOf(text);
+  if (found === null) return read;
+  const fact: ReadFact = { ...found.fact, sureness: SURE, quote: quotedFrom(text), by: 'words' };
   const isReplaced = (what: string): boolean => REPLACED.has(what);
-  const told = withoutGuesses(withFact(read, { fact, label }, isReplaced), isReplaced);
+  const told = withoutGuesses(withFact(read, { fact, label: found.label }, isReplaced), isReplaced);
   return { ...told, met: [...told.met, VOLTS_NAMED] };
 };
