@@ -60,6 +60,7 @@ const NEVER_FIXED = new RegExp(
     `\\bnothing(?: is| was| has been| got)?(?: \\w+)? ${MENDED}\\b`,
     `\\b(?:not|never|isn['\u2019]?t|wasn['\u2019]?t)(?: \\w+)? ${MENDED}\\b`,
     "\\b(?:i|we) (?:did ?n['\u2019]?t|did not|have ?n['\u2019]?t|have not) (?:say (?:it|that)|fix|done?|tr(?:y|ied)|change)\\w*\\b",
+    '^\\W*(?:(?:no|hm+|well|sorry|but|ok(?:ay)?|er|um)\\W+)*still (?:nothing|not?|dead|dark|silent|(?:the )?same)\\b(?! (?:bad|too bad|to worry))',
   ].join('|'),
   'iu',
 );

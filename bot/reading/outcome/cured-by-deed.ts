@@ -134,8 +134,12 @@ export const plainBreath = (breath: string): string =>
     .replace(/[^\p{L}\d'\u2019+:-]+/gu, ' ')
     .trim();
 
+/** "Found it", said of a setting that was looked for: no mount has found anything. */
+const FOUND_BY_ONE = /^(?:i )?(?:have |just |finally |at last )*found (?:it|that|them|the \w+)(?: \w+)?$/u;
+
 /** Whether a plain breath says that it goes as it should. */
 export const tellsSuccess = (breath: string): boolean => {
+  if (FOUND_BY_ONE.test(breath)) return false;
   if (CAME_ED.test(breath)) return true;
   if (DID_IT.test(breath)) return true;
   if (OF_DOING.test(breath) || I_DID.test(breath) || OF_CAUSE.test(breath)) return false;
