@@ -75,10 +75,14 @@ const IN_ORDER =
   /\b(?:it|that|this|they|everything|all|(?:the|my) [a-z]+)(?:['\u2019]?s|['\u2019]?re| is| are| works?| was)?(?: (?:all|already|quite|just|perfectly))* (?:fine|good|ok|okay|right|there|listed|joined|in order|well|working|works)\b/iu;
 export const refusesAsFine = (text: string): boolean => REFUSES.test(text) && IN_ORDER.test(text.replace(REFUSES, ' '));
 
+/** "It was fine all summer": of the whole, and of then. */
+const OF_A_SEASON =
+  /\b(?:was|were|worked|works|ran|went|had been|has been)\b.{0,30}\b(?:all|last|until|till|the whole|through(?: the)?|this) (?:the )?(?:summer|spring|winter|autumn|fall|season|year|month|week)\b|\b(?:was|were|worked|ran|went)\b.{0,30}\bfor (?:\w+ )?(?:years|months|weeks)\b/iu;
+
 /** @param title of the fault that the remedy in hand is for */
 export const deniesPremise = (text: string, title: string): boolean => {
   if (doubtsAloud(text)) return true;
-  if (OTHERWISE.test(text)) return false;
+  if (OTHERWISE.test(text) || OF_A_SEASON.test(text)) return false;
   if (deniesState(text, title) || LOOKED.test(text)) return true;
   if (NEVER_TOUCHED.test(text) && HAS_NOT.test(text) && !COULD_NOT.test(text)) return true;
   return (
