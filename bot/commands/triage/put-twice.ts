@@ -61,6 +61,10 @@ const tellsMore = ({ walk: { state } }: Turn, before: WalkState): boolean => {
   return last.facts.some(({ what, answer }) => !known.some((one) => one.what === what && one.answer === answer));
 };
 
+/** Put often enough, it stands all the same: more was told beside it, or what was said is asked back. */
+const standsAllTheSame = (turn: Turn, before: WalkState): boolean =>
+  (turn.first ?? []).length > 0 || tellsMore(turn, before);
+
 /**
  * The turn with a question that was put twice left, and with what it puts counted.
  * @param before how much was said before this turn
@@ -76,7 +80,7 @@ export const withoutThirdAsking = (context: TurnContext, turn: Turn, before: Wal
     if (state.events.length < before.events.length) return noted(now, step, 1);
     if (state.events.length === before.events.length) return now;
     const times = timesPut(state, step);
-    if (times >= MOST_TIMES && (tellsMore(now, before) || (turn.first ?? []).length > 0)) return now;
+    if (times >= MOST_TIMES && standsAllTheSame(now, before)) return now;
     const gone = times >= MOST_TIMES && i < MOST_LEFT ? left(context, state, step) : null;
     if (gone === null) return noted(now, step, times + 1);
     const isInHand = now.at?.id === step.id;
