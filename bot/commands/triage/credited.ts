@@ -11,6 +11,7 @@ import {
   type WalkState,
 } from '../../triage/index.js';
 import { deedAlike, stepsDone, type StepsDone } from './does-its-steps.js';
+import { lastSaidToRemedy } from './last-said.js';
 import { doesWhatFailed, keepsAway } from './told-at-card.js';
 import { changed, type Began, type Turn } from './turn.js';
 
@@ -196,12 +197,23 @@ const isAsShown = (began: Began, text: string, { isOther }: StepsDone, isBesides
   return !isBesides && remedyShown(began.before) !== undefined && isDoneAsShown(text);
 };
 
+/** "Rerouted it": of what, was said before. */
+const DONE_TO_IT = /^\W*(?:(?:i|we|just|then|so|ok|have|had)\W+)*\p{L}+ed (?:it|them|that|this)\b/iu;
+
+/** "A cable, I think" and then "rerouted it": the deed is of what was named before. */
+const withThingNamed = (began: Began, text: string): string => {
+  if (!DONE_TO_IT.test(text) || DONE_AS_SHOWN.test(text)) return text;
+  const before = lastSaidToRemedy(began);
+  return before === null || thingsNamed(began.context.model, before).length === 0 ? text : `${before}. ${text}`;
+};
+
 /** @param isElse it was something else than what was shown */
-const deedCredited = (began: Began, text: string, expected: string | undefined, isElse: boolean): Credited => {
+const deedCredited = (began: Began, said: string, expected: string | undefined, isElse: boolean): Credited => {
   const {
     context: { model },
     before,
   } = began;
+  const text = withThingNamed(began, said);
   const { deed, isDone, isOfTheLink } = curedByDeed(text);
   // What changed nothing was no cure.
   const isBesides = isElse || outcomeSaid(model.reading, text).isCuredBesides === true;

@@ -55,6 +55,7 @@ const CAME_GOOD = [
   `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?${TROUBLES}\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",
   '\\b(?:did|does|has done|done) (?:it|the (?:trick|job))\\b|\\b(?:that|this|which|it) (?:was|is) it$|\\b(?:fixed|solved|cured|sorted|cracked|helped) (?:it|that|everything|the \\w+)\\b|\\bwas it$|\\b(?:problem|trouble|fault|mystery) (?:is )?(?:solved|gone|over|sorted)\\b|^(?:got|have|made) (?:it|her|everything) (?:to )?(?:work|go|connect|run)\\w*',
+  `\\b${IT} (?:now |just )*(?:takes|accepts|took|accepted) (?:all|every|each|both|any|of them)\\b`,
   '\\b(?:i|we) can (?:now )?(?:move|connect|slew|see|steer|control|drive|goto|reach|talk)\\b',
 ].map((pattern) => new RegExp(pattern, 'u'));
 
@@ -78,7 +79,7 @@ const CAME_ED =
 const SPOILS = new RegExp(
   [
     "\\?|\\b(?:but|except|although|though|however|if|when|whenever|unless|only|still|sometimes|half|partly|almost|nearly|hop(?:e|ing|ed)|would|could|should|might|may ?be|perhaps|will|gonna|going to|let(?:['\u2019]s| me| us) see|try(?:ing)?|waiting|tomorrow|later|for (?:a|one|two|\\d+) (?:second|sec|minute|min|moment|bit|while)s?|at first|yesterday|used to|i (?:think|guess|hope|suppose))\\b",
-    `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|stop(?:s|ped)?(?! where)|nothing|unfortunately|sadly|backwards?|back to (?:the |its )?(?:start|menu|beginning|welcome|boot)|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
+    `\\b(?:same|worse|wrong|drift(?:s|ing)?|slips?|fail(?:s|ed|ing)?|dead|dies|denied|refuses?|drop(?:s|ped|ping)?|lost|loses|freezes|stop(?:s|ped)?(?! where)|nothing|unfortunately|sadly|backwards?|back to (?:the |its )?(?:start|menu|beginning|welcome|boot)|below|under|ground|lawn|floor|fence|trees?|wall|roof|horizon|beside|degrees? (?:off|out|away)|(?:goes|went|going|gone|turns|turned|falls) (?:tight|taut|stiff|slack|mad|crazy|weird|odd|funny|to sleep|asleep|dark|black|blank|off|dead|dim|silent|quiet|away|down))\\b`,
     "\\b(?:light|led|lamp|screen|display|wi-?fi|internet|power|supply|battery|camera|handset|hand controller|keypad|keys?|arrows?|buttons?|port|adapter|driver|ping|router|fan)(?:['\u2019]?s| is| are| also)? (?:all |just |now )*(?:works?|working|on|fine|ok|good|lit|connected|running|up|in|back|there|answers|responds|moves)\\b",
     '\\b(?:with|on|from|by|using|via) (?:the |my |his |her |a |an |another |other |old |our |friends? )*(?:phone|tablet|ipad|laptop|pc|computer|mac|handset|hand controller|friends?|mates?)\\b',
     "(?:have ?n['\u2019]?t|has ?n['\u2019]?t|can ?not|can['\u2019]?t|does ?n['\u2019]?t|do ?n['\u2019]?t|wo ?n['\u2019]?t|did ?n['\u2019]?t|is ?n['\u2019]?t|not|never|no) (?!(?:more|once|one|a single|single|any more|longer|drops?|errors?|problems?|problem|trouble|since)\\b)\\w+",

@@ -19,6 +19,9 @@ export interface RemedyTold {
 const OF_THE_CURE =
   /\b(?:(?:it|all|everything|they|the (?:mount|scope|goto|program|app)|now|and|so)(?:['’]s| is| are)? )*(?:now |just |all |fully |perfectly )*(?:works?|working|connects?|connected|sorted|fixed|solved|solid|alive|talks?|talking|great|fine|perfect\w*|lovely|happy|thanks?|cheers|a treat|in the eyepiece|straight away|hours?|minutes?|clear skies)\b|\b(?:no|without|not|never) (?:a |an |any |one |more |single |another )*(?:drops?|drop-?outs?|errors?|troubles?|problems?|disconnect\w*)\b|\b(?:it|that|everything|all targets?|they|and|off) (?:hits?|lands?|guides?|finds?|stays?|it (?:went|goes)|she (?:went|goes))\b[^,.;!]*/giu;
 
+/** "Set to 21:40". */
+const TIME_OF_DAY = /(?<![\d:.])(?:[01]?\d|2[0-3]):[0-5]\d(?:\s?[ap]m)?(?![\d:])/giu;
+
 /** A number by itself that is put somewhere is a port's; so is its name. */
 const PORT_NUMBER =
   /\bcom ?port? ?\d{1,3}\b|\bcom ?\d{1,3}\b|(?<=\b(?:put|typed?|entered|picked|chose|chosen|took|selected|set|opened|changed|with)(?: in)? (?:it )?(?:as |to |with |on |the |number )*)(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b(?! ?(?:v|volts?|amps?|m|metres?|hours?|minutes?|degrees?|stars?|screws?))/giu;
@@ -32,6 +35,7 @@ const numbersNamed = (text: string): string =>
   text
     .replace(PROGRAM_FOR, 'program')
     .replace(/\bdst\b|\bdaylight[ -]?savings?(?: time)?\b/giu, 'summer time')
+    .replace(TIME_OF_DAY, 'time')
     .replace(PORT_NUMBER, 'port number')
     .replace(/(?<![\p{L}\d'’-])w(?![\p{L}\d'’-])/giu, 'west')
     .replace(/(?<![\p{L}\d'’-])e(?![\p{L}\d'’-])/giu, 'east')
