@@ -184,7 +184,7 @@ const remedyShown = ({ step }: Assessment): string | undefined => (step.kind ===
 const NOTHING_SHOWN = { steps: { isDone: false, isOther: false }, shown: undefined };
 
 /** Tried without any change, and not on show once more. */
-const failedBefore = ({ walk: { state }, before }: Began): ReadonlySet<string> => {
+export const failedBefore = ({ walk: { state }, before }: Began): ReadonlySet<string> => {
   const last = new Map(state.events.flatMap((event) => (event.kind === 'try' ? [[event.fault, event.outcome]] : [])));
   last.delete(remedyShown(before) ?? '');
   return new Set([...last].filter(([, outcome]) => outcome === 'same').map(([fault]) => fault));

@@ -1,9 +1,9 @@
 /** A cure told with what was done for it: credited at once to that, whichever remedy or question stands. Nothing is asked back. */
 import { isProblem } from '../../ground/problem.js';
 import { curedByDeed, outcomeSaid, readText, type DeedTold } from '../../reading/index.js';
-import { answerStep, tellText, type WalkState } from '../../triage/index.js';
+import { answerStep, standing, tellText, type WalkState } from '../../triage/index.js';
 import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
-import { creditedIn, creditedTo, type Credited } from './credited.js';
+import { askedWhich, creditedIn, creditedTo, failedBefore, type Credited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
 import { changed, isAsked, wordsAlone, type Began, type SaidInTurn, type Turn } from './turn.js';
@@ -48,6 +48,20 @@ const curedAsShown = (began: Began, state: WalkState, expected: string | undefin
   return cured === null || isProblem(cured) ? null : changed(began, cured);
 };
 
+/** Which of those that stand likeliest now it was. */
+const MOST_NAMED = 3;
+const askedLikeliest = (began: Began, state: WalkState): Turn => {
+  const failed = failedBefore(began);
+  const likely = standing(began.before).filter(
+    ({ faultId }) => began.context.model.fault(faultId) !== undefined && !failed.has(faultId),
+  );
+  return askedWhich(
+    began,
+    state,
+    likely.slice(0, MOST_NAMED).map(({ faultId }) => faultId),
+  );
+};
+
 /** "Lowered it, it still beeps": told outright, that stands against what sounds good beside it. */
 const isUnchanged = ({ context }: Began, text: string): boolean => {
   const { what, how, isCuredBesides } = outcomeSaid(context.model.reading, text);
@@ -66,5 +80,8 @@ export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null =>
   if (!isPlain && isElsewhere(began, text)) return null;
   if (!told.isDone && !mayBeCure(text, isPlain, expected)) return null;
   const { state } = tellText(began.context.model, began.walk.state, text, began.context.by);
-  return credited === null ? curedAsShown(began, state, expected) : creditedTo(began, credited, state, expected);
+  if (credited !== null) return creditedTo(began, credited, state, expected);
+  // What did nothing when it was tried is not what was done now.
+  if (told.isDone && expected !== undefined && failedBefore(began).has(expected)) return askedLikeliest(began, state);
+  return curedAsShown(began, state, expected);
 };
