@@ -30,6 +30,7 @@ const NASTY: readonly TimedText[] = [
   { name: 'kernel lines', text: again('[ 12.3] usb 1-2: USB disconnect, device number 5\n') },
   { name: 'half a message', text: again('claimed by while sets config error code status device ') },
   { name: 'commas', text: again('usb, ') },
+  { name: 'a word of jest and no full stop', text: again('the battery is flat and it lost the link, ') },
   {
     name: 'unknown words',
     text: Array.from({ length: 1200 }, (_, i) => `conect${(i * 7919).toString(26)}`)
