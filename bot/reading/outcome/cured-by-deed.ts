@@ -55,6 +55,7 @@ const CAME_GOOD = [
   `\\b(?:no|not (?:a|one)(?: single)?|without (?:a|any|one)|zero) (?:more |single |other )?${TROUBLES}\\b|\\b(?:does|did|has|do)(?:n['\u2019]?t| not) (?:${TROUBLES}|drop(?:ped)?|stop(?:ped)?|fail(?:ed)?|lose|lost|reset) (?:any ?more|again|once|since)`,
   "\\b(?:up|off|there|away) (?:it|she|he|we) (?:goes|went|go|came|comes)\\b|\\bwe(?:[\u2019']?re| are) (?:in|on|off|away|connected|back)\\b|\\bi(?:[\u2019']?m| am) in$",
   '\\b(?:did|does|has done|done) (?:it|the (?:trick|job))\\b|\\b(?:that|this|which|it) (?:was|is) it$|\\b(?:fixed|solved|cured|sorted|cracked|helped) (?:it|that|everything|the \\w+)\\b|\\bwas it$|\\b(?:problem|trouble|fault|mystery) (?:is )?(?:solved|gone|over|sorted)\\b|^(?:got|have|made) (?:it|her|everything) (?:to )?(?:work|go|connect|run)\\w*',
+  '^(?:now )?(?:straight|bang|smack|right|dead) (?:on ?to|into|to) (?!the (?:ground|wall|fence|roof|floor|horizon))\\w+',
   `\\b${IT} (?:now |just )*(?:takes|accepts|took|accepted) (?:all|every|each|both|any|of them)\\b`,
   '\\b(?:i|we) can (?:now )?(?:move|connect|slew|see|steer|control|drive|goto|reach|talk)\\b',
 ].map((pattern) => new RegExp(pattern, 'u'));

@@ -17,27 +17,32 @@ export const LEARNED_OUTCOMES = [
 ] as const;
 export type LearnedOutcome = (typeof LEARNED_OUTCOMES)[number];
 
+/** Of a line whose words are hardly known, what is known says nothing. */
+const LEAST_KNOWN = 0.34;
+
+const isWord = (mark: string): boolean => !mark.includes(' ') && !mark.startsWith('@') && !mark.startsWith(SHAPE);
+
 /** Mark → its number. */
 const numbersOf = onceOf(({ marks }: Weights) => new Map(marks.map((mark, i) => [mark, i])));
 
-/** @returns outcome → probability; a multinomial logistic model, after its softmax; a line of which no word is known tells nothing */
+/** @returns outcome → probability; a multinomial logistic model, after its softmax; a line of which hardly a word is known tells nothing */
 export const likelyOutcomes = (weights: Weights, said: SaidText): ReadonlyMap<string, number> => {
   const { answers, starts, of, steps } = weights;
   const sums = new Float64Array(answers.length);
   const numbers = numbersOf(weights);
-  let [known, knowsWords] = [0, false];
+  let [known, knownWords] = [0, 0];
   for (const name of outcomeMarks(said)) {
     const mark = numbers.get(name);
     if (mark === undefined) continue;
     known += 1;
-    knowsWords ||= !name.startsWith(SHAPE);
+    knownWords += isWord(name) ? 1 : 0;
     const end = starts[mark + 1] ?? 0;
     for (let k = starts[mark] ?? 0; k < end; k++) {
       const answer = of[k] ?? 0;
       sums[answer] = (sums[answer] ?? 0) + (steps[k] ?? 0);
     }
   }
-  if (!knowsWords) return new Map([[NOTHING, 1]]);
+  if (knownWords < LEAST_KNOWN * said.words.length || knownWords === 0) return new Map([[NOTHING, 1]]);
   const scale = STEP / Math.sqrt(known + 1);
   const most = Math.max(...sums);
   const odds = sums.map((sum) => Math.exp((sum - most) * scale));

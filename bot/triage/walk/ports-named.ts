@@ -23,6 +23,9 @@ const IN_A_LIST =
   /\b(?:is|stands|appears|shows up|comes up) (?:in|under|there in) (?:the )?(?:list|ports|device manager|windows)\b/iu;
 /** Ports that every system of its kind has, and no mount. */
 const OF_THE_SYSTEM = /bluetooth|debug|wlan/iu;
+/** "COM1 Communications Port and COM7 USB Serial Port": as they stand in the list, and the second is an adapter's. */
+const AS_LISTED =
+  /(?<ahead>COM\d{1,3})\W{0,3}usb|usb[- ]serial (?:port|device|adapter)?\W{0,3}(?<behind>COM\d{1,3})/giu;
 const PROGRAM =
   /\b(?:programm?e?|software|app|planetarium|client|driver'?s? (?:has|is|says|set|uses?)|(?:port )?settings?|i (?:use|used|chose|choose|picked|pick|set|selected|select|have chosen|put))\b|\b(?:chose|picked|selected|choose|set (?:it )?(?:to|on)|changed (?:it )?to|what i use)\b/iu;
 /** A list to pick from is neither what it has nor what the system has. */
@@ -86,10 +89,20 @@ const takeShown = (named: Named, piece: string): void => {
   }
 };
 
+/** What the system's list says of each: the mount's is the adapter's. */
+const takeListed = (named: Named, piece: string): boolean => {
+  const found = [...piece.matchAll(AS_LISTED)].flatMap(({ groups = {} }) => groups['ahead'] ?? groups['behind'] ?? []);
+  const [own, second] = found;
+  if (own === undefined || second !== undefined) return false;
+  named.shown.clear();
+  named.shown.set(nameOf(own), own);
+  return true;
+};
+
 const takePiece = (named: Named, piece: string): void => {
   const ports = portsIn(piece);
   const [first] = ports;
-  if (first === undefined || HELD.test(piece)) return;
+  if (first === undefined || HELD.test(piece) || takeListed(named, piece)) return;
   if (IN_VAIN.test(piece)) {
     named.chosen = first;
     named.isInVain = true;
