@@ -23,6 +23,8 @@ describe('a port asked for that is not the one shown', () => {
       'usb 1-2: converter now attached to ttyUSB1',
     ],
     ['cannot open /dev/cu.usbserial-1420', 'ls shows /dev/cu.usbserial-2420'],
+    ['when i hit connect it says cant open com4', 'yes i see it in the device thing, com6'],
+    ["the program's settings say COM1", 'it lists COM1 Communications Port and COM7 USB Serial Port'],
   ])('is the cause at once: %s / %s', (wanted, shown) => {
     const then = told(wanted, shown);
     expect(moved(then)).toBeGreaterThan(0.6);
