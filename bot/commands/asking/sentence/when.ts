@@ -212,9 +212,11 @@ const inTheMorning = (hour: string): string => {
 };
 
 /** While the Sun is up: "venus in daylight at 11", "by day at 2". */
-const BY_DAY = /\b(?:by|in|during) (?:the |full |broad |bright )?(?:day|daytime|daylight|afternoon|day ?light hours)\b/u;
+const BY_DAY =
+  /\b(?:by|in|during) (?:the |full |broad |bright )?(?:day|daytime|daylight|afternoon|day ?light hours)\b/u;
 /** The words say which half of the day, by the 24-hour clock or by name. */
-const SAYS_HALF = /\b(?:1[3-9]|2[0-3])(?:[:.h]?[0-5]\d)?\b|\b0\d[:.h]?\d\d\b|\d ?[ap]\.?m\b|\b(?:night|midnight|morning|evening)\b/u;
+const SAYS_HALF =
+  /\b(?:1[3-9]|2[0-3])(?:[:.h]?[0-5]\d)?\b|\b0\d[:.h]?\d\d\b|\d ?[ap]\.?m\b|\b(?:night|midnight|morning|evening)\b/u;
 
 /** An hour taken for one of the dark, where the words say that it is of the day: 07:00 to 18:00. */
 const inDaylight = (hour: string): string => {
