@@ -135,7 +135,6 @@ const nightOfPhase = (elongationDeg: number, zone: string, nowUtcMs: number): Da
 /** Nights counted from tonight, and days counted from today. */
 const NIGHTS = tableOf<number>({
   tonight: 0,
-  'this evening': 0,
   'this night': 0,
   'tomorrow night': 1,
   'tomorrow evening': 1,
@@ -148,6 +147,8 @@ const DAYS = tableOf<number>({ today: 0, tomorrow: 1, yesterday: -1 });
 const COUNTS = tableOf<number>({ a: 1, one: 1, two: 2, three: 3 });
 
 const fixedDay = (words: string, today: LocalDate, tonight: LocalDate): DayText | null => {
+  // In the small hours the evening is still to come, though the night is not over.
+  if (words === 'this evening') return { date: today, night: true };
   const nights = NIGHTS.get(words);
   if (nights !== undefined) return { date: addDays(tonight, nights), night: true };
   const days = DAYS.get(words);

@@ -204,6 +204,10 @@ const dateOf = (
 ): LocalDate =>
   dayText === 'tomorrow' && hour >= NIGHT_ENDS_AT_HOUR ? addDays(todayAndTonight(zone, nowUtcMs).tonight, 1) : date;
 
+/** "Tonight at 9pm", in the small hours too: the evening to come, as the one before is "last night". */
+const isTonightsEvening = (dayText: string, hour: number): boolean =>
+  /^(?:tonight|this night)$/u.test(dayText) && hour >= NOON.hour;
+
 /** A day and a clock reading in either order, wherever the words part so. */
 const dayAndClock = (words: string, zone: string, nowUtcMs: number): TimeResolution => {
   const tokens = words
@@ -230,7 +234,10 @@ const dayAndClock = (words: string, zone: string, nowUtcMs: number): TimeResolut
       return at(addDays(todayAndTonight(zone, nowUtcMs).today, -1), clock.clock, zone);
     else {
       const read = clock.midnight ? EVENING : clock.clock;
-      return ofDay({ ...day, date: dateOf(dayText, day, read, { zone, nowUtcMs }) }, clock, zone);
+      const date = isTonightsEvening(dayText, read.hour)
+        ? todayAndTonight(zone, nowUtcMs).today
+        : dateOf(dayText, day, read, { zone, nowUtcMs });
+      return ofDay({ ...day, date }, clock, zone);
     }
   }
   return refused ?? timeProblem({ problem: 'unreadable-time', text: words });

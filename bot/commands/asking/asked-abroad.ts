@@ -75,7 +75,7 @@ const besidesIn = (plain: string): readonly string[] => {
     ...(inches === undefined && mm !== undefined ? [`with ${mm} mm`] : []),
   ];
 };
-const BY_NIGHT = /^(?:tonight|tomorrow|tomorrow night|tomorrow morning|now)$/u;
+const BY_NIGHT = /^(?:tonight|this evening|tomorrow|tomorrow night|tomorrow morning|now)$/u;
 const englishOf = (said: string): string => shipped().besides.find(([one]) => one === said)?.[1] ?? '';
 
 const without = (text: string, besides: Words): string =>

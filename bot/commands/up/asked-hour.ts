@@ -42,7 +42,8 @@ export const hourAndNight = (
   if (isProblem(dated)) return dated;
   if (at === undefined) return { hour: null, night: dated };
   const isRelative = on === undefined || TONIGHT.test(on) || LAST.test(on);
-  const said = on !== undefined && LAST.test(on) ? `${on} ${at}` : at;
+  const isOfItsNight = on !== undefined && (LAST.test(on) || /^\s*midnight\s*$/iu.test(at));
+  const said = isOfItsNight ? `${on} ${at}` : at;
   const hour = isRelative ? timeFor(said, site.zone, nowUtcMs) : hourOfNight(at, site.zone, dated);
   if (isProblem(hour)) return hour;
   if (isRelative) return { hour, night: nightOfHour(hour.utcMs, site, nowUtcMs) };

@@ -55,7 +55,10 @@ const driftWhere = (plain: string): string | null => {
 
 const isOfDrift = (asked: Asked): boolean =>
   says(asked, DRIFTS)
-    ? says(asked, /\bstar\b|\bnorth\b|\bsouth\b|\bmeridian\b|\balign|^drift (?:in the )?(?:east|west)\b/u)
+    ? says(
+        asked,
+        /\bstar\b|\bnorth\b|\bsouth\b|\bmeridian\b|\balign|\b(?:in|of) (?:dec|declination)\b|\b(?:dec|declination) (?:axis )?drift|^drift (?:in the )?(?:east|west)\b/u,
+      )
     : says(asked, /\bstar\b/u) && says(asked, WAY) && says(asked, RATE);
 
 export const drift: Rule = (asked) => {

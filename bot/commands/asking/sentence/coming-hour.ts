@@ -14,14 +14,26 @@ const SAYS_WHICH =
 const OF_OTHERS =
   /\b(?:remind\w*|wake|ping|alert|tell me|let me know|warn|between|from|until|till|since|bright\w*|shiny|shining)\b/u;
 
+/** What is to be told of, in the small hours: the hour that comes next, be it of the morning. */
+const REMINDER = /\b(?:remind\w*|alarm|wake|ping|alert|nudge|poke|buzz)\b/u;
+const withNextHour = (when: When, hour: string, morning: string, day: DayAt): When => {
+  const toMorning = -day.minutesPast(morning);
+  const isMorningNext = toMorning > 0 && toMorning < -day.minutesPast(hour);
+  return isMorningNext
+    ? { ...when, hour: morning, hourNote: `Took ${morning}, the next to come; for ${hour} say pm.` }
+    : when;
+};
+
 /** @param plain the sentence in lower case */
 export const withComingHour = (when: When, plain: string, day: DayAt | null | undefined): When => {
   const [hour = '', hours, minutes = ''] = EVENING.exec(when.hour ?? '') ?? [];
   const isTonight = when.night === null || /^(?:tonight|today)$/u.test(when.night);
-  if (hours === undefined || day == null || !isTonight || SAYS_WHICH.test(plain) || OF_OTHERS.test(plain)) return when;
+  if (hours === undefined || day == null || !isTonight || SAYS_WHICH.test(plain)) return when;
+  const morning = `${String(Number(hours) - 12).padStart(2, '0')}:${minutes}`;
+  if (REMINDER.test(plain) && !/\btonight\b/u.test(plain)) return withNextHour(when, hour, morning, day);
+  if (OF_OTHERS.test(plain)) return when;
   const past = day.minutesPast(hour);
   if (past < LEAST_PAST_MINUTES) return when;
-  const morning = `${String(Number(hours) - 12).padStart(2, '0')}:${minutes}`;
   return !day.isDark(morning)
     ? {
         ...when,

@@ -64,6 +64,11 @@ const plainDate = (words: string): string =>
     .replace(/'s$/u, '')
     .replace(/^((?:mon|tues|wednes|thurs|fri|satur|sun)day)s$/u, '$1');
 
+/** "Drift in dec", "backlash of the dec axis": declination, and no month. */
+const OF_AXIS = /\b(?:drift\w*|guid\w+|backlash|axis|axes|ra|motor|gears?|pulses?|balanc\w*|star)\b/u;
+const isDeclination = ({ plain }: Run, { words }: Sentence): boolean =>
+  /^(?:in )?dec$/u.test(plain) && words.some((word) => OF_AXIS.test(word.plain));
+
 /** The 15th of a month, a season's middle, a day with a name of its own. */
 const roughNight = ({ plain }: Run): string | null => {
   const month = MONTH.exec(plain);
@@ -157,7 +162,13 @@ const spokenHour = (words: string, isHour: boolean): string | null => {
   return isHour ? figuresHour(words) : null;
 };
 
-const OF_DAY = /^(.+?) (?:in the|at) (morning|evening|night)$/u;
+const OF_DAY = /^(.+?) (?:in the|at|of the) (morning|afternoon|evening|night)$/u;
+const DAWN_HOUR = 6;
+/** "2 in the night" is before dawn, "11 at night" before midnight; "12 at night" is midnight itself. */
+const halfOfDay = (hour: number, part: string): 'am' | 'pm' => {
+  const isSmall = hour < DAWN_HOUR || hour === FULL_HOUR;
+  return part === 'morning' || (part === 'night' && isSmall) ? 'am' : 'pm';
+};
 
 const FROM_NOW = /^in (an?|half an|[\w-]+|(?:twenty|thirty|forty|fifty) five) (hours?|minutes?|mins?)$/u;
 
@@ -181,7 +192,7 @@ const hourIn = (run: Run, before: string, nowUtcMs: UtcMs): string | null => {
   if (NOW.test(run.plain)) return 'now';
   const ofDay = OF_DAY.exec(run.plain);
   const told = ofDay === null ? null : numberOf(ofDay[1] ?? '');
-  if (told !== null && told <= FULL_HOUR) return `${told}${ofDay?.[2] === 'morning' ? 'am' : 'pm'}`;
+  if (told !== null && told <= FULL_HOUR) return `${told}${halfOfDay(told, ofDay?.[2] ?? '')}`;
   const isAfterPreposition = /^(?:at|around|about|by|till|til|until|from|after|before|@)$/u.test(before);
   const spoken = /:\d\d$/u.test(run.plain) ? null : spokenHour(run.plain, isAfterPreposition);
   if (spoken !== null) return spoken;
@@ -198,6 +209,21 @@ const saysMorning = ({ words }: Sentence): boolean =>
 const inTheMorning = (hour: string): string => {
   const [, figures, minutes] = /^(1[3-9]|2[0-3]):(\d\d)$/u.exec(hour) ?? [];
   return figures === undefined ? hour : `${String(Number(figures) - 12).padStart(2, '0')}:${minutes}`;
+};
+
+/** While the Sun is up: "venus in daylight at 11", "by day at 2". */
+const BY_DAY =
+  /\b(?:by|in|during) (?:the |full |broad |bright )?(?:day|daytime|daylight|afternoon|day ?light hours)\b/u;
+/** The words say which half of the day, by the 24-hour clock or by name. */
+const SAYS_HALF =
+  /\b(?:1[3-9]|2[0-3])(?:[:.h]?[0-5]\d)?\b|\b0\d[:.h]?\d\d\b|\d ?[ap]\.?m\b|\b(?:night|midnight|morning|evening)\b/u;
+
+/** An hour taken for one of the dark, where the words say that it is of the day: 07:00 to 18:00. */
+const inDaylight = (hour: string): string => {
+  const [, figures, minutes = ''] = /^(\d{1,2}):(\d\d)$/u.exec(hour) ?? [];
+  if (figures === undefined) return hour;
+  const inTwelve = Number(figures) % FULL_HOUR;
+  return `${String(inTwelve <= DAWN_HOUR ? inTwelve + FULL_HOUR : inTwelve).padStart(2, '0')}:${minutes}`;
 };
 
 const UNIVERSAL = /^(?:utc?|z|zulu)$/u;
@@ -222,7 +248,9 @@ const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): Retu
   const said = takeFirst(sentence, LONGEST, figures, PREPOSITION) ?? takeFirst(sentence, LONGEST, read, PREPOSITION);
   if (said === null) return null;
   if (/\d/u.test(said.text) && takeUniversal(sentence, said.at)) return { ...said, text: `${said.text} utc` };
-  return isMorning ? { ...said, text: inTheMorning(said.text) } : said;
+  if (isMorning) return { ...said, text: inTheMorning(said.text) };
+  const plain = sentence.words.map((word) => word.plain).join(' ');
+  return BY_DAY.test(plain) && !SAYS_HALF.test(plain) ? { ...said, text: inDaylight(said.text) } : said;
 };
 
 const isOneDate = (night: string, hour: string, nowUtcMs: UtcMs): boolean =>
@@ -238,7 +266,7 @@ export const takeWhen = (sentence: Sentence, nowUtcMs: UtcMs): When => {
   let month = false;
   const readNight = (run: Run, before: string): string | null => {
     const next = sentence.words[run.at + run.count]?.plain ?? '';
-    const found = beginsName(run.plain, next) ? null : nightIn(run, before, nowUtcMs);
+    const found = beginsName(run.plain, next) || isDeclination(run, sentence) ? null : nightIn(run, before, nowUtcMs);
     month = found !== null && wasMonth(run);
     return found;
   };
