@@ -140,6 +140,8 @@ const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null || !('line' in read) || !isAskedOfTheSky(said, read) || namesNoTarget(read.line, said, deps))
     return false;
+  // "I want to see the port": no target is called that.
+  if (WISHES_TO_SEE.test(said) && !/^moon\b/u.test(read.line) && !isOfNamed(read.line, deps)) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);
   // "Saturn at 9" is a target and its hour from end to end, whatever it is like.
   const isWhole = (read.unread ?? 0) === 0 && / at:/u.test(read.line);
