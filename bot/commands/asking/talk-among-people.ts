@@ -58,6 +58,7 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
       `(?:(?:i will be |i'll be |will be )?(?:right )?back|brb|bbl|afk)(?: (?:soon|later|shortly|in (?:a|an|\\d{1,3}|one|two|five|ten|twenty|half an) ?(?:bit|mins?|minutes?|secs?|seconds?|mo|moment|tick|hours?)?))?`,
       `(?:(?:just|give me|gimme|wait|hang on|hold on|be with you in) )?(?:a|one|1|two|2|five|5|ten|10) (?:secs?|seconds?|mins?|minutes?|moments?|mo|ticks?|bit)`,
       `hang on|hold on|wait|bear with me`,
+      `(?:let us |let's |lets |can we |could we |can you |i will |i'll )?(?:pause|(?:park|pause|hold|rest|shelve) (?:the|this|that|my|our) (?:walk|triage|thing|one|question)|pause (?:it|this|that|here)|put (?:it|this|that|the walk) on (?:hold|ice))(?: (?:here|for (?:now|tonight|today|a bit|a while)|until \\p{L}+|a bit|please))*`,
       `(?:oh |no |nah |sorry )*(?:not (?:right |just )?(?:now|today|tonight|at the moment|this (?:minute|evening))|(?:maybe |perhaps )?(?:an|some )other (?:time|day|night|evening)|(?:maybe |perhaps |a bit |rather )?later(?: on)?(?: maybe| perhaps)?)(?: (?:thanks|thank you|ta|though|mate|sorry))*`,
       `(?:my |the )?(?:dinner|tea|lunch|supper|food|kettle|coffee|pizza|phone|doorbell)(?:'s| is|s)? (?:ready|on|calling|here|served|ringing|boiling)`,
     ),

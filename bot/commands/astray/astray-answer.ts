@@ -53,7 +53,7 @@ const summaryOf = (finding: Finding): string => {
   if (diagnosis.isRight)
     return `No miss to speak of: what you saw is as near to right as it can be read. Centre the target by hand and carry on.${epochWords(finding)}`;
   if (!isFound(diagnosis))
-    return `None of the mistakes I know explains what you saw (${percent(diagnosis.unexplainedProbability)}). Look for a loose clutch or a slipping gear, and check what you read off.`;
+    return `What you saw fits none of the mistakes I know (of the entries, clock and alignment), as far as it could be read off. So look for a loose clutch or a slipping gear, and read it off once more; say within: where it was read less sharply.`;
   const title = causeTitle(first, context.circumstances);
   const rival =
     first.probability < 0.5 && second.probability > first.probability / 2

@@ -199,10 +199,10 @@ const OF_THE_NETWORK = 'asked-to-stay';
 const isOfNetwork = ({ before: { step } }: Began, { facts, met }: Reading): boolean =>
   met?.includes(OF_THE_NETWORK) === true && !facts.some(({ what }) => what === step.id);
 
-/** "Tried all USB sockets, same": what was tried changed nothing, and is not what changed. */
+/** "Tried all USB sockets, same", "still 12.4 at the battery": what was tried changed nothing, or was measured, and is not what changed. */
 const CHANGED_LAST = 'changed-last';
 const OF_TRIALS =
-  /^(?:other-(?:cable|usb-socket|computer|supply|adapter|program)|works-with-\w+|tried-already|power-saving)$/u;
+  /^(?:other-(?:cable|usb-socket|computer|supply|adapter|program)|works-with-\w+|tried-already|power-saving|battery-volts|power-lead)$/u;
 const isTrial = ({ before: { step } }: Began, { facts }: Reading): boolean =>
   step.id === CHANGED_LAST &&
   facts.some(({ what }) => OF_TRIALS.test(what)) &&

@@ -72,7 +72,7 @@ const HOW_TO_DO =
 
 /** Lines of the sky, with the day or hour that a question names. */
 const OF_THE_SKY =
-  /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright)\b(?<rest>.*)$/u;
+  /^(?:up|tonight|altitude|dark|moon|ahead|compare|alignment|sidereal|pole|meridian|moons|bright|epoch)\b(?<rest>.*)$/u;
 const NAMES_A_TIME = /\b(?:on|at|in|over|from|until|first):(?!now\b)/u;
 const FEWEST_WORDS = 3;
 const FEWEST_OF_SKY = 2;
@@ -82,7 +82,17 @@ const A_LIGHT = /^bright towards:/u;
 /** What is asked of a target, though no hour and no mark stands beside it: "M 42 in binoculars", "NGC 253 transit", "β Per visible". */
 const ASKS_OF_SKY = /\b(?:with|kind|event|about|in):/u;
 const WORDS_OF_SKY =
-  /\b(?:visible|transits?|culminat\w*|altitude|rises?|rising|sets?|setting|oppositions?|phases?|magnitude|mag|split|minim\w*|mins?|conj\w*|eclipses?|showers?)\b/iu;
+  /\b(?:visible|transits?|culminat\w*|alt(?:itude)?|az(?:imuth)?|ra|dec|right ascension|declination|coord(?:inate)?s|rises?|rising|sets?|setting|oppositions?|phases?|magnitude|mag|split|minim\w*|mins?|conj\w*|eclipses?|showers?)\b/iu;
+
+/** "Io transit times": one name is left over, and the rest is asked of a planet's moons. */
+const OF_MOONS = /\b(?:transits?|shadows?|eclipses?|occult\w*|events?|times?)\b/iu;
+const isOfMoons = (said: string, line: string, unread: number): boolean =>
+  unread === 1 && /^moons\b/u.test(line) && OF_MOONS.test(said);
+
+/** "My son wants to see Saturn", and little more. */
+const WISHES_TO_SEE =
+  /^(?:(?:and|so|now|also|but|ok|oh|well|btw),? )*(?:i|we|(?:my|our|the) \p{L}+|(?:every|some)(?:one|body)(?: here)?|he|she|they)(?: (?:really|just|also|still))? ?(?:wants?|would (?:like|love)|['\u2019]?d (?:like|love)|wish(?:es)?|hopes?|wanted) to (?:see|look at|find|spot|observe|view|show|try)\b/iu;
+const MOST_BESIDE_WISH = 2;
 
 /** What is left over may be told of the mount: "how do I see what uses it", "a brick of 5 amps, works now". */
 const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean => {
@@ -90,7 +100,8 @@ const isAskedOfTheSky = (said: string, { line, unread = 0 }: Reading): boolean =
   if (rest === undefined) return false;
   const asks = OPENS_QUESTION.test(said) || said.endsWith('?');
   const isTimed = NAMES_A_TIME.test(rest) || A_LIGHT.test(line);
-  if (unread > 0) return asks && isTimed;
+  if (unread <= MOST_BESIDE_WISH && WISHES_TO_SEE.test(said)) return true;
+  if (unread > 0) return (asks && isTimed) || isOfMoons(said, line, unread);
   return asks || isTimed || ASKS_OF_SKY.test(rest) || WORDS_OF_SKY.test(said);
 };
 
@@ -129,6 +140,8 @@ const isWhollyOfTheSky = (text: string, deps: Deps, nowUtcMs: UtcMs): boolean =>
   const read = plainAlone(text, deps, nowUtcMs);
   if (read === null || !('line' in read) || !isAskedOfTheSky(said, read) || namesNoTarget(read.line, said, deps))
     return false;
+  // "I want to see the port": no target is called that.
+  if (WISHES_TO_SEE.test(said) && !/^moon\b/u.test(read.line) && !isOfNamed(read.line, deps)) return false;
   const { facts, perhaps } = readText(deps.triage().reading, text);
   // "Saturn at 9" is a target and its hour from end to end, whatever it is like.
   const isWhole = (read.unread ?? 0) === 0 && / at:/u.test(read.line);

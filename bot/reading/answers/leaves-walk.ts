@@ -47,9 +47,12 @@ const FOR_A_PERSON: readonly RegExp[] = [
 const LEADING = '(?:(?:ok|okay|please|just|no|right|oh|well|sorry|now|and|so|thanks) )*';
 const TRAILING =
   '(?: (?:please|thanks|thank you|now|here|this|it|there|ok|for (?:now|tonight|today)|tonight|today|asking|then|the walk|with this))*';
+const THE_WALK =
+  '(?:(?:this|the|that|my|our|all) )*(?:walk|triage|fault finding|trouble ?shooting|questions|questioning|quiz|interrogation)';
+const WALK_ENDS = `(?:(?:stop|quit|exit|cancel|end|close|finish|abandon|forget|leave|drop|scrap|ditch|kill|skip|delete)s?(?: (?:about|with))? ${THE_WALK}|(?:i am |we are )?(?:done|finished|through|fed up) with (?:this|it all|all this|all of this|${THE_WALK})|(?:enough|no more) (?:of )?(?:this|these questions|${THE_WALK}))`;
 /** Each breath of it says so, and nothing else. */
 const ENDS = new RegExp(
-  `^${LEADING}(?:(?:(?:i think )?(?:i (?:want to|will|would like to|have to|must|am going to)|let us|lets|let s|we can|can we) ))?(?:stop|quit|exit|cancel|end|abandon|forgets? (?:about )?it|never mind|nevermind|nvm|scrap (?:it|that)|leaves? it|drops? it|enough|that is enough|i have had enough|had enough|call it a night|pack (?:it )?(?:in|up)|i am (?:off to bed|packing up)|i want out|(?:i am |we are )?done for (?:tonight|today)|bye|good night|goodnight)${TRAILING}$`,
+  `^${LEADING}(?:(?:(?:i think )?(?:i (?:want to|will|would like to|have to|must|am going to)|let us|lets|let s|we can|can we) ))?(?:stop|quit|exit|cancel|end|abandon|forgets? (?:about )?it|never mind|nevermind|nvm|scrap (?:it|that)|leaves? it|drops? it|enough|that is enough|i have had enough|had enough|call it a night|pack (?:it )?(?:in|up)|i am (?:off to bed|packing up)|i want out|(?:i am |we are )?done for (?:tonight|today)|bye|good night|goodnight|${WALK_ENDS})${TRAILING}$`,
   'u',
 );
 

@@ -96,9 +96,15 @@ const SAYINGS: readonly (readonly [RegExp, PlainOutcome])[] = [
   ],
   [/\b(?:will|would|did|does|do) not (?:give|lend|tell|share|let|allow) (?:me|us)\b/u, 'could-not'],
   [
-    /\bnot in the sudoers\b|\bcommand not found\b|\bgr[ae]y(?:ed)? out\b|\b(?:is|was|it is) gr[ae]y(?:ed)?\b/u,
+    /\bnot in the sudoers\b|\bcommand not found\b|\bgr[ae]y(?:ed)? out\b|\b(?:is|was|it is|are|all|just|only|stays|button|option|one) gr[ae]y(?:ed)?\b|\bgr[ae]y(?:ed)$/u,
     'could-not',
   ],
+  // What is to be pressed is not there, or cannot be.
+  [
+    /\b(?:can ?not|could not|will not let me) (?:be )?(?:click(?:ed)?|press(?:ed)?|tap(?:ped)?|select(?:ed)?|tick(?:ed)?|chosen)\b|\b(?:button|option|tab|menu|entry|tick ?box) (?:is |was )?(?:missing|disabled|inactive|not there|not available|unavailable|dead|dimmed)\b|\bunavailable\b|\b(?:is|was) not (?:clickable|offered|selectable)\b/u,
+    'could-not',
+  ],
+  [/\b(?:there is |i have |i see )?no (?:\w+ ){0,3}(?:option|button|tab|menu|entry|tick ?box)\b/u, 'could-not'],
   [/\b(?:has|have|there is|i see|i find|got) no such\b|\b(?:i|we) (?:do|did) not have\b/u, 'could-not'],
   [
     /\b(?:can|could) not (?:do|install|open|find|change|run|get|set|switch|reach|buy|try|test|borrow|measure|update|check)\b/u,
