@@ -1,4 +1,4 @@
-/** What is plainly of the sky, and words to end or pause a walk, as strangers wrote them while one waited. */
+/** What is plainly of the sky, and words to end or pause a walk, said while one waits: some of strangers, the others ours (common speech, no source). */
 import { describe, expect, it } from 'vitest';
 import { talkInWalk } from '../../bot/commands/asking/talk-among-people.js';
 import { isOfTheSkyAlone } from '../../bot/commands/triage/waiting-words.js';
