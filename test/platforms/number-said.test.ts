@@ -67,3 +67,14 @@ describe('a number with words round it', () => {
     expect(runOfPick('up M 31', '2 maybe', said)).toBe('up M 31');
   });
 });
+
+describe('a number behind a whole sentence', () => {
+  it('is a pick with its words ahead', () => {
+    expect(numberLed('both axes go fast, it stays! 1')).toEqual({ number: 1, rest: 'both axes go fast, it stays!' });
+    expect(numberLed('an hour in the dark without a drop. 12')).toMatchObject({ number: 12 });
+  });
+
+  it.each(['it says 4', 'set it to 9.', 'no 4', 'it is on com4. com 5'])('“%s” holds none', (text) => {
+    expect(numberLed(text)).toBeNull();
+  });
+});

@@ -59,7 +59,7 @@ export const numberSaid = (text: string): NumberSaid | null => {
   return numbers.length === 0 ? null : { numbers: [...new Set(numbers)], isHedged: bare !== text.toLowerCase() };
 };
 
-/** A pick, with what is said about it behind: "2. it says cannot open", "3, the direct one". */
+/** A pick, with what is said about it behind or ahead: "2. it says cannot open", "3, the direct one". */
 export interface NumberLed {
   readonly number: number;
   readonly rest: string;
@@ -85,13 +85,18 @@ const LED = new RegExp(
   'iu',
 );
 
+/** "All is ok, it stays! 1": behind a whole sentence. */
+const BEHIND = /^(?<said>(?=.*\p{L}{2}.* .*\p{L}{2}).*\p{L}{2,}[.!\u2026]+)\s+\(?(?<number>\d{1,2})\)?[.!]?$/u;
+
 /** Words told with a pick: longer is a story, whatever figure it begins with. */
 const LONGEST_LED = 400;
 
-/** @returns null where the line does not begin with a pick, or is nothing else */
+/** @returns null where the line neither begins nor ends with a pick, or is nothing else */
 export const numberLed = (text: string): NumberLed | null => {
   const line = text.trim();
   if (line.length > LONGEST_LED || numberSaid(line) !== null) return null;
+  const behind = BEHIND.exec(line)?.groups;
+  if (behind !== undefined) return { number: Number(behind['number']), rest: behind['said'] ?? '' };
   const [, said = '', rest = ''] = LED.exec(line) ?? [];
   const number = ORDINAL.get(said.toLowerCase().replace(/^the | one$/gu, '')) ?? Number(said);
   return rest === '' || number < 1 ? null : { number, rest };
