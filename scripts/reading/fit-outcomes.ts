@@ -67,7 +67,7 @@ const judge = (weights: Weights, lines: readonly OutcomeLine[]): readonly Judged
   lines.map((line) => ({ ...line, likely: likelyOutcomes(weights, saidText(lexicon, line.text)) }));
 
 const likeliest = ({ likely }: Judged): readonly [string, number] =>
-  [...likely].reduce((best, one) => (one[1] > best[1] ? one : best));
+  [...likely].reduce((best, one) => (one[1] > best[1] ? one : best), [NOTHING, 0]);
 
 const LEVELS = [0.5, 0.6, 0.7, 0.8, 0.9] as const;
 

@@ -1,7 +1,7 @@
 /** How likely a line tells each outcome of a remedy, judged by what some thousand members' lines told. */
 import { onceOf } from '../../ground/once.js';
 import type { SaidText } from '../answers/said-words.js';
-import { NOTHING, STEP, type Weights } from '../examples/weights.js';
+import { STEP, type Weights } from '../examples/weights.js';
 import { outcomeMarks, SHAPE } from './outcome-marks.js';
 
 /** What weights may be fitted to; `nothing` stands as NOTHING among them. */
@@ -18,14 +18,15 @@ export const LEARNED_OUTCOMES = [
 export type LearnedOutcome = (typeof LEARNED_OUTCOMES)[number];
 
 /** Of a line whose words are hardly known, what is known says nothing. */
-const LEAST_KNOWN = 0.34;
+const [LEAST_KNOWN, SHORT] = [0.34, 4];
+const NOTHING_KNOWN: ReadonlyMap<string, number> = new Map();
 
 const isWord = (mark: string): boolean => !mark.includes(' ') && !mark.startsWith('@') && !mark.startsWith(SHAPE);
 
 /** Mark → its number. */
 const numbersOf = onceOf(({ marks }: Weights) => new Map(marks.map((mark, i) => [mark, i])));
 
-/** @returns outcome → probability; a multinomial logistic model, after its softmax; a line of which hardly a word is known tells nothing */
+/** @returns outcome → probability; a multinomial logistic model, after its softmax; a line of which hardly a word is known tells of none of them */
 export const likelyOutcomes = (weights: Weights, said: SaidText): ReadonlyMap<string, number> => {
   const { answers, starts, of, steps } = weights;
   const sums = new Float64Array(answers.length);
@@ -42,7 +43,8 @@ export const likelyOutcomes = (weights: Weights, said: SaidText): ReadonlyMap<st
       sums[answer] = (sums[answer] ?? 0) + (steps[k] ?? 0);
     }
   }
-  if (knownWords < LEAST_KNOWN * said.words.length || knownWords === 0) return new Map([[NOTHING, 1]]);
+  if (knownWords === 0 || (said.words.length > SHORT && knownWords < LEAST_KNOWN * said.words.length))
+    return NOTHING_KNOWN;
   const scale = STEP / Math.sqrt(known + 1);
   const most = Math.max(...sums);
   const odds = sums.map((sum) => Math.exp((sum - most) * scale));
