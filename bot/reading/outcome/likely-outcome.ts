@@ -1,7 +1,7 @@
 /** How likely a line tells each outcome of a remedy, judged by what some thousand members' lines told. */
-import { onceOf } from '../../ground/once.js';
 import type { SaidText } from '../answers/said-words.js';
-import { NOTHING, STEP, type Weights } from '../examples/weights.js';
+import { likelyOf } from '../examples/likely-of.js';
+import type { Weights } from '../examples/weights.js';
 import { outcomeMarks, SHAPE } from './outcome-marks.js';
 
 /** What weights may be fitted to; `nothing` stands as NOTHING among them. */
@@ -17,30 +17,6 @@ export const LEARNED_OUTCOMES = [
 ] as const;
 export type LearnedOutcome = (typeof LEARNED_OUTCOMES)[number];
 
-/** Mark → its number. */
-const numbersOf = onceOf(({ marks }: Weights) => new Map(marks.map((mark, i) => [mark, i])));
-
-/** @returns outcome → probability; a multinomial logistic model, after its softmax; a line of which no word is known tells nothing */
-export const likelyOutcomes = (weights: Weights, said: SaidText): ReadonlyMap<string, number> => {
-  const { answers, starts, of, steps } = weights;
-  const sums = new Float64Array(answers.length);
-  const numbers = numbersOf(weights);
-  let [known, knowsWords] = [0, false];
-  for (const name of outcomeMarks(said)) {
-    const mark = numbers.get(name);
-    if (mark === undefined) continue;
-    known += 1;
-    knowsWords ||= !name.startsWith(SHAPE);
-    const end = starts[mark + 1] ?? 0;
-    for (let k = starts[mark] ?? 0; k < end; k++) {
-      const answer = of[k] ?? 0;
-      sums[answer] = (sums[answer] ?? 0) + (steps[k] ?? 0);
-    }
-  }
-  if (!knowsWords) return new Map([[NOTHING, 1]]);
-  const scale = STEP / Math.sqrt(known + 1);
-  const most = Math.max(...sums);
-  const odds = sums.map((sum) => Math.exp((sum - most) * scale));
-  const all = odds.reduce((total, odd) => total + odd, 0);
-  return new Map(answers.map((answer, i) => [answer, (odds[i] ?? 0) / all]));
-};
+/** @returns outcome → probability; a line of which no word is known tells nothing */
+export const likelyOutcomes = (weights: Weights, said: SaidText): ReadonlyMap<string, number> =>
+  likelyOf(weights, outcomeMarks(said), (mark) => !mark.startsWith(SHAPE));

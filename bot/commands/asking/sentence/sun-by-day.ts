@@ -75,16 +75,16 @@ const OPEN = new RegExp(
   `\\b(?:tube|ota|scope|telescope|dob\\w*|newt\\w*|refractor|reflector|sct|finder\\w*|it)\\b(?: \\w+){0,3}? ${NO_CAP}\\b|\\b${NO_CAP} (?:tube|ota|scope|telescope|dob\\w*|refractor|finder\\w*)\\b`,
   'u',
 );
-const CAP_OFF = new RegExp(`\\b${NO_CAP}\\b`, 'u');
+export const CAP_OFF = new RegExp(`\\b${NO_CAP}\\b`, 'u');
 /** "Polar alignment still open" is of no tube. */
 const CAPS = new RegExp(`\\b${NO_CAP.replace('open|', '').replace('|bare|', '|')}\\b`, 'u');
 /** No word of it is of a roof, or of a trouble. */
 const OTHER_OPEN = /\b(?:roof|dome|shed|shutter|source|cluster|open (?:the )?(?:app|port|file|menu|program\w*))\b/u;
-const LEFT =
+export const LEFT =
   /\b(?:leav(?:e|es|ing)|left|park(?:ed|ing)?|stand(?:s|ing)?|stay(?:s|ing)?|keep\w*|kept|put|unattended|lass(?:e|en)?|steh(?:t|en)|lege?n?|stell(?:e|en)|dejar|dejo|deixar|lascia(?:re|to)|laisser|laisse|laten)\b/u;
-const DAY =
+export const DAY =
   /\b(?:day ?time|day ?light(?! (?:sav\w*|time))|by day|all day|whole day|(?:in|during|over|through) the day|during day|(?:at |around |by )?(?:noon|mid ?day|lunch ?time)|(?:this|all|in the) afternoon|sun ?light|in (?:the )?(?:full |bright |hot )?sun|(?:with|while|when) (?:the )?sun(?: is| s)? (?:still )?(?:up|out|at \w+)|sun (?:is |s )?(?:still )?(?:up|out)|ganzen tag|tagsuber|am tag|bei tag|mittags?|toute la journee|la journee|en plein jour|en pleno dia|todo el dia|de dia|tutto il giorno|di giorno|o dia todo|de dia|hele dag|overdag)\b/u;
-const AT_WINDOW =
+export const AT_WINDOW =
   /\b(?:in|by|at|near|through|behind|to|towards|on|ans?|am|im|vors?|devant|a|en|alla|na|bij|voor) (?:the |a |my |our |its |la |el |una |de |het |o |das |dem )?(?:\w+ ){0,2}?(?:window\w*|conservator\w*|sun ?room|greenhouse|skylight|fenster\w*|fenetre|ventana|finestra|janela|raam)\b/u;
 const GOT_HOT =
   /\b(?:got|gets|getting|went|became|felt|is|was|so|too|very|really) (?:\w+ )?(?:hot|warm|melted|burnt?)\b|\bmelt(?:s|ed|ing)?\b|\bsmok(?:e|es|ed|ing)\b/u;
@@ -190,7 +190,7 @@ const BY_HAND = /\b(?:dob\w*|by hand|hand ?held|push ?to|push\w*|nudg\w*|no go ?
 const BY_BINOCULARS =
   /\b(?:bino\w*|bins|\d{1,2} ?x ?\d{2}s?|fernglas\w*|feldstecher|prismaticos|jumelles|binocolo|verrekijkers?|lornetk\w*)\b/u;
 /** From eight on the Sun is up in most of the year where most people live: better warned for nothing. */
-const MORNING_HOUR =
+export const MORNING_HOUR =
   /\b(?:(?:half|quarter) (?:past|to) )?(?:[89]|1[01])(?: [0-5]\d)?(?: o clock)? (?:(?:in|of) the|tomorrow|this) morning\b/u;
 const ASKS_THE_WAY = /\b(?:which way|where|find|locate|how (?:do|can|to))\b/u;
 /** "Where do we point the telescope": a mount that is sent there is not spoken of. */
