@@ -1,6 +1,5 @@
 /** Whether one may look at the Sun itself, by whatever and through whatever: a plain No, before any other reading of the words. */
 import { isEyeHurt } from './eyes-hurt.js';
-import { withSunNamed } from './sun-obliquely.js';
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Choice, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
@@ -212,7 +211,7 @@ const nearIn = ({ said, plain, hasLooked }: Said, harm: SunCaution | null, day: 
  * @returns null: it comes near no such harm
  */
 export const sunCautionIn = (typed: string, day: DayAt | null): SunCaution | null => {
-  const said = withSunNamed(typed);
+  const said = typed;
   const plain = plainHarm(said);
   const hasLooked = hasLookedIn(said, plain);
   const line = { said, plain, hasLooked, isSunUp: day?.isSunUp('now') === true };

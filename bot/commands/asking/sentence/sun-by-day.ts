@@ -155,34 +155,9 @@ const isSmallHole = (plain: string): boolean =>
   !MOON.test(plain) &&
   !OTHER_SIGHTS.test(plain);
 
-/** "The disc", and no other's. */
+/** What else is looked at. */
 const OTHER_SIGHTS =
   /\b(?:jupiter\w*|saturn\w*|mars|venus|mercury|uranus|neptune|galax\w*|nebula\w*|accretion|planets?|airy|airys|stars?|secchi|bahtinov|cluster\w*|moon\w*)\b/u;
-const QUICK =
-  /\b(?:(?:one|a|half an?|single|two|few|couple of|split|1|2) (?:single |split )?(?:seconds?|secs?|moment|blink)|(?:quick|brief|short|fast|tiny|little) (?:look|glance|peek|glimpse|view|one))\b/u;
-const isAtDisc = (plain: string): boolean =>
-  /\b(?:disc|disk)\b/u.test(plain) && QUICK.test(plain) && TUBE.test(plain) && !OTHER_SIGHTS.test(plain);
-
-/** Our star is the Sun. */
-const OUR_STAR = /\b(?:our|the nearest) (?:own |nearest |very own )?star\b/u;
-/** By day it is the Sun. */
-const BRIGHT_THING =
-  /\b(?:the|that|a|this) (?:\w+ )?(?:bright|shiny|shining|blinding|brightest|dazzling) (?:\w+ )?(?:thing|light|one|ball|spot|star|disc|dot)\b/u;
-const TURNS_TO_IT =
-  /\b(?:point\w*|aim\w*|pok(?:e|es|ing)|turn\w*|swing\w*|look(?:s|ing)? (?:at|in|into|through|thru)|focus\w*|hold\w*)\b/u;
-const isAtBrightThing = (plain: string, isSunUp: boolean): boolean =>
-  isSunUp &&
-  BRIGHT_THING.test(plain) &&
-  TURNS_TO_IT.test(plain) &&
-  !SAYS_NIGHT.test(plain) &&
-  !OTHER_SIGHTS.test(plain.replace(/\bstars?\b/gu, ' '));
-const isOurStar = (plain: string): boolean =>
-  OUR_STAR.test(plain) &&
-  (LOOKS.test(plain) || TUBE.test(plain)) &&
-  !/\b(?:align\w*|guide|club|alpha|proxima)\b/u.test(plain);
-
-const isAtSun = (plain: string, isSunUp: boolean): boolean =>
-  isAtDisc(plain) || isOurStar(plain) || isAtBrightThing(plain, isSunUp);
 
 const DAY_ABROAD =
   /\b(?:am (?:hellen )?tage?|bei tag(?:eslicht)?|tagsuber|mittags?|en plein jour|de jour|en pleno dia|de dia|a mediodia|di giorno|a mezzogiorno|in pieno giorno|overdag|bij daglicht|w dzien|em pleno dia)\b/u;
@@ -235,7 +210,6 @@ export const harmByDay = (plain: string, day: DayAt | null): SunCaution | null =
   if (isHidden(plain)) return 'sun-hidden';
   if (isNewMoon(plain)) return 'sun-new-moon';
   if (isSmallHole(plain)) return 'sun-small-hole';
-  if (isAtSun(plain, isSunUp)) return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
   if (isOfTotality(plain)) return 'sun-totality';
   if (isSoughtByDay(plain, isSunUp)) return 'sun-sweep';
   if (isFlash(plain)) return 'sun-camera';
