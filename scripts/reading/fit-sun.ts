@@ -15,17 +15,19 @@ import { decodeWeights, encodeWeights, NOTHING, type Weights } from '../../bot/r
 import { fitWithVectors, vectorsOf, type VectorRow, type VectorsHow } from './fit-with-vectors.js';
 
 const HOW: VectorsHow = {
-  rounds: Number(process.env.ROUNDS ?? 20),
-  rate: Number(process.env.RATE ?? 0.1),
-  shrink: Number(process.env.SHRINK ?? 3e-4),
+  rounds: 20,
+  rate: 0.1,
+  shrink: 3e-4,
   leastRows: 2,
-  leastWeight: Number(process.env.LW ?? 0.3),
-  share: Number(process.env.SHARE ?? 3),
-  leastUnmet: Number(process.env.LU ?? 1.5),
+  leastWeight: 0.3,
+  share: 3,
+  leastUnmet: 1.5,
 };
 /** What is said of mounts and of the night is much. */
-const WEIGHT_OF_ORDINARY = Number(process.env.OW ?? 0.2);
-const WEIGHT_OF_MOUNTS = Number(process.env.MW ?? 0.05);
+const WEIGHT_OF_ORDINARY = 0.35;
+/** Written against the rules. */
+const WEIGHT_OF_TESTS = 0.4;
+const WEIGHT_OF_MOUNTS = 0.05;
 const PARTS = 5;
 
 interface Line {
@@ -80,7 +82,7 @@ const lines: readonly Line[] = [
 
 const WEIGHTS: Readonly<Record<Line['from'], number>> = {
   sun: 1,
-  tests: 1,
+  tests: WEIGHT_OF_TESTS,
   ordinary: WEIGHT_OF_ORDINARY,
   mounts: WEIGHT_OF_MOUNTS,
 };

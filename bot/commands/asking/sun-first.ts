@@ -44,7 +44,7 @@ const followed = (text: string, deps: Deps, { asker, nowUtcMs }: SaidWords, know
 /** What has an answer of the Sun's own, or asks to be warned, is not warned of besides. */
 const OF_SUN = /^(?:sun|dark|remind|ahead)\b/u;
 /** By day these tell of the Sun beside what is named, if no word was left over. */
-const OF_TARGET = /^(?:up|altitude|meridian)\b(?!.* first:filter)/u;
+const OF_TARGET = /^(?:up|altitude|meridian|alignment)\b(?!.* first:filter)/u;
 const WARNS = /\b(?:caps?|Sun)\b/u;
 const isAnswered = (read: PlainReading, harm: HarmKind): boolean => {
   if (read === null) return false;
@@ -55,9 +55,11 @@ const isAnswered = (read: PlainReading, harm: HarmKind): boolean => {
 };
 
 /** What no rule has a word for. */
-const heardIn = (text: string, deps: Deps, said: SaidWords, known: Known): WordsRead | null => {
+const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<WordsRead | null> => {
   const heard = heardHarm(text);
   if (heard === null) return null;
+  const { clubId, memberId } = said.asker;
+  if (!heard.isSureInWalk && (await deps.store.walks.waiting(clubId, memberId)) !== null) return null;
   const read = plainQuestion(text, known);
   if (isAnswered(read, heard.harm)) {
     // No trouble is heard in it, nor half of it alone.

@@ -1,4 +1,5 @@
 /** What the likeness of a line to those that are known makes of it where no rule does: a warning, a doubt, or that it hurts nobody. Pure. */
+import { createKept } from '../../../ground/kept.js';
 import { BURNS } from '../sentence/sun-now.js';
 import type { SunCaution } from '../sentence/sun-guards.js';
 import {
@@ -18,13 +19,15 @@ import {
   TUBE,
 } from '../sentence/sun-harm.js';
 import { RUNS } from '../sentence/sun-kinds.js';
-import { likelySun, type HarmKind } from './likely-sun.js';
+import { likelySun, type HarmKind, type LikelySun } from './likely-sun.js';
 import { sunWeights } from './shipped-weights.js';
 
 /** From here on it is taken for a harm: of a hundred lines on mounts and the night not one is so like it (fit-sun.ts prints it). */
-const SURE = 0.6;
+const SURE = 0.55;
+/** Where a walk waits, what is said is most often of the mount. */
+const SURE_IN_WALK = 0.65;
 /** From here on a line that nothing else follows gets a sentence of caution. */
-const PERHAPS = 0.45;
+const PERHAPS = 0.4;
 /** From here on it is harmless; where looking or safety is spoken of, from the other. */
 const HARMLESS = 0.7;
 const PLAINLY_HARMLESS = 0.85;
@@ -50,24 +53,30 @@ const isOfNight = (plain: string): boolean => {
 };
 const MOON = /\b(?:moon|luna|lune|mond|maan|lua)\b/u;
 
+/** A line is asked about several times. */
+const KEPT = 64;
+const kept = createKept<string, LikelySun>(KEPT);
+const likely = (text: string): LikelySun => kept(text, () => likelySun(sunWeights(), text));
+
 export interface HeardHarm {
   readonly harm: HarmKind;
   /** What is to be said first. */
   readonly caution: SunCaution;
+  /** It is so even where a walk waits for its answer. */
+  readonly isSureInWalk: boolean;
 }
 
 /** @returns null: it is not so like what hurts */
 export const heardHarm = (text: string): HeardHarm | null => {
   const plain = plainHarm(text);
   if (isBrief(plain)) return null;
-  const { danger, harm } = likelySun(sunWeights(), text);
+  const { danger, harm } = likely(text);
   if (danger < SURE || (harm === 'looks' && isOfNight(plain))) return null;
-  return { harm, caution: CAUTION_OF[harm](plain) };
+  return { harm, caution: CAUTION_OF[harm](plain), isSureInWalk: danger >= SURE_IN_WALK };
 };
 
 /** It may be of a harm. */
-export const isPerhapsHarm = (text: string): boolean =>
-  !isBrief(plainHarm(text)) && likelySun(sunWeights(), text).danger >= PERHAPS;
+export const isPerhapsHarm = (text: string): boolean => !isBrief(plainHarm(text)) && likely(text).danger >= PERHAPS;
 
 /** What one looks with or does without, and what is seen on it: whatever the likeness says, these are warned of. */
 const ACTS = [TUBE, CAMERA, NO_FILTER, /\b(?:sun ?spots?|prominences?|h ?alpha|white light)\b/u] as const;
@@ -77,14 +86,14 @@ const OTHER_SCRIPT = /[^\p{Script=Latin}\P{L}]/u;
 
 /** Nothing speaks for looking, so that a fact may be told. */
 export const mayBeFact = (text: string): boolean =>
-  ![TUBE, CAMERA, NO_FILTER].some((act) => act.test(plainHarm(text))) && likelySun(sunWeights(), text).danger < 0.5;
+  ![TUBE, CAMERA, NO_FILTER].some((act) => act.test(plainHarm(text))) && likely(text).danger < 0.5;
 
 /** It is of no harm, whatever was spoken of before. */
 export const isHarmless = (text: string): boolean => {
   const plain = plainHarm(text);
   if (OTHER_SCRIPT.test(text) || ACTS.some((act) => act.test(plain))) return false;
   const isOfLooks = LOOKS.test(plain) || MAY.test(plain) || GUARD.test(plain);
-  return likelySun(sunWeights(), text).harmless >= (isOfLooks ? PLAINLY_HARMLESS : HARMLESS);
+  return likely(text).harmless >= (isOfLooks ? PLAINLY_HARMLESS : HARMLESS);
 };
 
 /** "Is the Sun a planet": it is of the Sun, and nobody looks. */

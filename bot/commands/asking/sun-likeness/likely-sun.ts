@@ -10,7 +10,6 @@ import { sunMarks } from './sun-marks.js';
  * happened. `guarded`: with what is proper. `talk`: of the Sun, and of no harm.
  */
 export const SUN_KINDS = ['looks', 'open', 'harmed', 'guarded', 'talk'] as const;
-export type SunKind = (typeof SUN_KINDS)[number];
 
 const HARMS = ['looks', 'open', 'harmed'] as const;
 export type HarmKind = (typeof HARMS)[number];
