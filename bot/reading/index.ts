@@ -12,7 +12,8 @@ export {
 export { makeWeighing } from './examples/likely.js';
 export { decodeNet } from './examples/net-file.js';
 export type { NetParts } from './examples/net.js';
-export { decodeWeights, type Weights } from './examples/weights.js';
+export { likelyOf, SHAPE } from './examples/likely-of.js';
+export { decodeWeights, NOTHING, type Weights } from './examples/weights.js';
 export { readText } from './read-text.js';
 export { TEXT_LIMIT } from './lines.js';
 export * as entryParts from './entry-parts.js';

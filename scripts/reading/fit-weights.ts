@@ -21,12 +21,12 @@ export interface FitHow {
   readonly leastWeight: number;
 }
 
-const FIRST_SQUARES = 1e-2;
+export const FIRST_SQUARES = 1e-2;
 /** Too small a push to be worth making. */
-const LEAST_PUSH = 1e-4;
-const SEED = 7;
+export const LEAST_PUSH = 1e-4;
+export const SEED = 7;
 
-const randomFrom = (seed: number): (() => number) => {
+export const randomFrom = (seed: number): (() => number) => {
   let state = seed;
   return () => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
@@ -34,14 +34,14 @@ const randomFrom = (seed: number): (() => number) => {
   };
 };
 
-const shuffle = (order: Int32Array, random: () => number): void => {
+export const shuffle = (order: Int32Array, random: () => number): void => {
   for (let i = order.length - 1; i > 0; i--) {
     const j = Math.floor(random() * (i + 1));
     [order[i], order[j]] = [order[j] ?? 0, order[i] ?? 0];
   }
 };
 
-const sparse = (
+export const sparse = (
   weights: Float32Array,
   answers: readonly string[],
   marks: ReadonlyMap<string, number>,
@@ -62,7 +62,7 @@ const sparse = (
 };
 
 /** Marks that are met often enough, each with its number. */
-const marksOf = (rows: readonly Row[], leastRows: number): ReadonlyMap<string, number> => {
+export const marksOf = (rows: readonly Pick<Row, 'marks'>[], leastRows: number): ReadonlyMap<string, number> => {
   const counts = new Map<string, number>();
   for (const { marks } of rows) for (const mark of marks) counts.set(mark, (counts.get(mark) ?? 0) + 1);
   const names = [...counts].filter(([, count]) => count >= leastRows).map(([mark]) => mark);

@@ -130,7 +130,7 @@ describe('what follows a warning, or an answer near the Sun', () => {
 });
 
 describe('what was not followed and names the Sun', () => {
-  it.each(['kann die sonne meinem schatten etwas tun', 'sun with my home built thingamajig, thoughts'])(
+  it.each(['kann die sonne meiner kamera etwas tun', 'sun with my home built thingamajig, thoughts'])(
     '%s',
     async (line) => {
       expect(await lastOf([line], NOON)).toMatch(/full-aperture|over the front aperture/u);

@@ -57,7 +57,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   // Dispatch lays what people type out over the options, and completion names saved sites: both are asked for in asking/.
   'commands/core': [...ASKED, 'triage', 'pictures', 'commands/asking'],
   // What one looks with is read as the evening reads it.
-  'commands/asking': [...ASKED, 'pointing', 'evening', 'commands/core'],
+  // Which lines come near the Sun is told by weights, as what is said of a mount.
+  'commands/asking': [...ASKED, 'reading', 'pointing', 'evening', 'commands/core'],
   commands: COMMAND,
   app: [...ASKED, 'triage', 'pictures', 'small-bodies', 'reading', 'commands', 'commands/core'],
   'platforms/shared': ['ground', 'sky', 'reply', 'store', 'app', 'commands/core'],

@@ -10,6 +10,7 @@ import { sunPoint } from './sentence/sun-briefly.js';
 import { SAYS_NIGHT } from './sentence/sun-harm.js';
 import { isLittle } from './sentence/words.js';
 import { spellerFor } from './spelling/known-words.js';
+import { isHarmless, isPerhapsHarm, isTalkOfSun } from './sun-likeness/heard.js';
 
 const LEAST_WORDS = 3;
 
@@ -42,6 +43,17 @@ const ofTheSun = (plain: string, isTalk: boolean): Problem =>
     ],
   );
 
+const onlyTalk = (): Problem =>
+  problem(
+    'unknown-command',
+    'I did not follow that. Of the Sun I know when it rises and sets, where it stands, how far a target is from it, and its eclipses.',
+    [
+      { label: 'Sunrise and sunset', run: 'dark' },
+      { label: 'Eclipses to come', run: 'ahead eclipses about:Sun' },
+      { label: 'Help', run: 'help' },
+    ],
+  );
+
 export const lostWords: WordsReader = {
   name: 'words not understood',
   read: (deps, { text, asker, nowUtcMs }) => {
@@ -53,8 +65,10 @@ export const lostWords: WordsReader = {
     if (!isOrdinary || isCommand) return Promise.resolve(null);
     // What comes right after a warning is most often of the Sun still.
     const plain = foldWords(text);
-    const isTalk = isWarned && !SAYS_NIGHT.test(plain) && !isBesideSunTalk(plain);
-    const isOfSun = isTalk || NAMES_SUN.test(plain);
+    if (isTalkOfSun(text)) return Promise.resolve({ outcome: onlyTalk() });
+    const isTalk =
+      isWarned && !SAYS_NIGHT.test(plain) && !isBesideSunTalk(plain) && (sunPoint(plain) !== null || !isHarmless(text));
+    const isOfSun = isTalk || NAMES_SUN.test(plain) || isPerhapsHarm(text);
     return Promise.resolve({ outcome: isOfSun ? ofTheSun(plain, isTalk) : notFollowed(text) });
   },
 };

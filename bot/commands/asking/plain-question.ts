@@ -22,7 +22,7 @@ import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { openingUp } from './sentence/opening-up.js';
-import { lookingAtSun, sunAlone } from './sentence/looking-at-sun.js';
+import { lookingAtSun, sunAlone, sunHarmAnswer, SUN_STANDS } from './sentence/looking-at-sun.js';
 import { withCitiesHeld, withCitiesLoose } from './sentence/city-words.js';
 import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
@@ -44,6 +44,7 @@ import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not
 import { withPlainDates } from './sentence/plain-dates.js';
 import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
 import { latitudeAsked } from './latitude-asked.js';
+import { isTalkOfSun } from './sun-likeness/heard.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
 import { capital } from '../../reply/wording.js';
 
@@ -273,6 +274,14 @@ const readAnew = (text: string, known: Known): PlainReading => {
   return asked !== null && 'line' in asked ? asked : readOnce(english, known);
 };
 
+/** "Do red dwarfs outlive the Sun" asks neither to look at it nor where it stands. */
+const isBesideTalkOfSun = (read: PlainReading, text: string, known: Known): boolean => {
+  if (read === null || !isTalkOfSun(text)) return false;
+  if ('line' in read) return read.line === 'up sun' && !SUN_STANDS.test(text.toLowerCase());
+  const isWarning = isProblem(read.outcome) && read.outcome.problem === 'not-safe';
+  return isWarning && sunHarmAnswer(withSunMadePlain(text), known) === null;
+};
+
 const readingsOf = onceOf((_known: Known) => new Map<string, PlainReading>());
 
 /**
@@ -282,7 +291,8 @@ const readingsOf = onceOf((_known: Known) => new Map<string, PlainReading>());
 export const plainQuestion = (text: string, known: Known): PlainReading => {
   const before = readingsOf(known).get(text);
   if (before !== undefined) return before;
-  const read = readAnew(text, known);
+  const anew = readAnew(text, known);
+  const read = isBesideTalkOfSun(anew, text, known) ? null : anew;
   readingsOf(known).set(text, read);
   return read;
 };

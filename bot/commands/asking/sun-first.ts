@@ -5,15 +5,21 @@ import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js
 import { followedAbroad } from './asked-abroad.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
 import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
+import type { PlainReading } from './not-known-here.js';
+import { plainQuestion } from './plain-question.js';
 import { knownFor } from './plain-reader.js';
 import { inEnglishNames } from './bodies-abroad.js';
 import type { Known } from './sentence/asked.js';
 import { eclipseKindSaid } from './sentence/eclipse-kind.js';
-import { lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
+import { answerTo, lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
 import { sunBriefly } from './sentence/sun-briefly.js';
 import { plainHarm } from './sentence/sun-harm.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
+import { severalIn } from './several-requests.js';
 import { mended } from './spelling/known-words.js';
+import { heardHarm, isTalkOfSun, mayBeFact } from './sun-likeness/heard.js';
+import type { HarmKind } from './sun-likeness/likely-sun.js';
+import { sunFact } from './sun-facts.js';
 
 /** More is a message or an account, which the walk reads. */
 const LONGEST = 300;
@@ -35,6 +41,34 @@ const followed = (text: string, deps: Deps, { asker, nowUtcMs }: SaidWords, know
   return english === null ? follows : sunFollowed(english, last, isTalk, known);
 };
 
+/** What has an answer of the Sun's own, or asks to be warned, is not warned of besides. */
+const OF_SUN = /^(?:sun|dark|remind|ahead)\b/u;
+/** By day these tell of the Sun beside what is named, if no word was left over. */
+const OF_TARGET = /^(?:up|altitude|meridian|alignment)\b(?!.* first:filter)/u;
+const WARNS = /\b(?:caps?|Sun)\b/u;
+const isAnswered = (read: PlainReading, harm: HarmKind): boolean => {
+  if (read === null) return false;
+  if ('outcome' in read)
+    return isProblem(read.outcome) && (read.outcome.problem === 'which-target' || WARNS.test(read.outcome.message));
+  if (OF_SUN.test(read.line) || WARNS.test(`${read.note ?? ''} ${read.unsure ?? ''}`)) return true;
+  return harm === 'looks' && OF_TARGET.test(read.line) && (read.unread ?? 0) === 0;
+};
+
+/** What no rule has a word for. */
+const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<WordsRead | null> => {
+  const heard = heardHarm(text);
+  if (heard === null) return null;
+  const { clubId, memberId } = said.asker;
+  if (!heard.isSureInWalk && (await deps.store.walks.waiting(clubId, memberId)) !== null) return null;
+  const read = plainQuestion(text, known);
+  if (isAnswered(read, heard.harm)) {
+    // No trouble is heard in it, nor half of it alone.
+    const isWhole = severalIn(text, known) === null;
+    return isWhole && read !== null && 'line' in read && OF_SUN.test(read.line) ? read : null;
+  }
+  return warned(answerTo(text.toLowerCase(), heard.caution), deps, said);
+};
+
 export const sunFirst: WordsReader = {
   name: 'looking at the Sun',
   beforeCommands: true,
@@ -52,7 +86,11 @@ export const sunFirst: WordsReader = {
     if (follows !== null) return 'line' in follows ? follows : warned(follows.harm, deps, said);
     // "What about solar", after the Moon's eclipse, is of no looking.
     if (eclipseKindSaid(text) !== null) return null;
+    const fact = mayBeFact(text) ? sunFact(text) : null;
+    if (fact !== null) return { outcome: fact };
+    if (isTalkOfSun(text)) return null;
     const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
-    return read !== null && isProblem(read) ? warned(read, deps, said) : null;
+    if (read !== null) return isProblem(read) ? warned(read, deps, said) : null;
+    return heardIn(text, deps, said, known);
   },
 };

@@ -68,6 +68,8 @@ const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic):
 };
 
 interface Named {
+  /** It is known to be of the Sun, and nobody looks. */
+  readonly isTalkOfSun?: boolean;
   readonly isTargetNamed?: boolean;
   /** Of the place that is asked for, in degrees, south negative; null where nobody knows. Asked only where it matters. */
   readonly latitudeDeg?: () => number | null;
@@ -77,11 +79,11 @@ interface Named {
 export const topicAmong = (
   among: readonly Topic[],
   plain: string,
-  { isTargetNamed = false, latitudeDeg = () => null }: Named = {},
+  { isTalkOfSun = false, isTargetNamed = false, latitudeDeg = () => null }: Named = {},
 ): Outcome | null => {
   const padded = ` ${plain.replace(/[^\p{L}\p{N}'-]+/gu, ' ').trim()} `;
   // Of the Sun those speak who warn.
-  if (/\b(?:sun|solar)/u.test(padded)) return null;
+  if (!isTalkOfSun && /\b(?:sun|solar)/u.test(padded)) return null;
   const topic = among.find((one) => !(isTargetNamed && one.yields === true) && isOf(padded, one));
   if (topic === undefined) return null;
   const latitude = topic.south === undefined ? null : latitudeDeg();

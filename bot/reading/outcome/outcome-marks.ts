@@ -1,4 +1,5 @@
 /** What a line on a remedy is known by: its words, which follow one another, and the kinds of words in their order. */
+import { SHAPE } from '../examples/likely-of.js';
 import type { SaidText, SaidWord } from '../answers/said-words.js';
 import { wordKindsOf } from './word-kinds.js';
 
@@ -6,9 +7,6 @@ import { wordKindsOf } from './word-kinds.js';
 const NEAR = 3;
 /** Of a line so short its length says something. */
 const LENGTHS = [2, 4, 8, 16] as const;
-
-/** Begins the marks of how long a line is and whether it asks, which no word stands behind. */
-export const SHAPE = '=';
 
 /** Numbers are all one. */
 const nameOf = ({ word }: SaidWord): string => (/^\d/u.test(word) ? '#' : word);

@@ -9,6 +9,8 @@ import { commandLine } from '../question-parts.js';
 import type { Known, Reading } from './asked.js';
 import { DANGER, ENDS, leftBefore, partsOf, type SunParts } from './sun-parts.js';
 import type { NamedTarget } from './targets.js';
+import { isTalkOfSun } from '../sun-likeness/heard.js';
+import { isLittle, runsOf } from './words.js';
 import { asksApart, GOES, hourOf, LOOKS } from './sun-hour.js';
 import {
   AFTER_SUNSET,
@@ -195,6 +197,13 @@ const nothingNamed = (plain: string, parts: SunParts, begins: boolean): Reading 
 const SUN_STANDS =
   /^(?:the )?(?:altitude|height|elevation|azimuth|alt\/?az) of (?:the )?sun\b|^(?:the )?sun'?s? (?:altitude|height|elevation|azimuth|alt)\b/u;
 
+/** So many words that no question of the Sun beside a target has: "sun sign of my wife is leo". */
+const MOST_LEFT = 2;
+const isBesideTalk = (typed: string, { sentence }: SunParts): boolean =>
+  runsOf(sentence, 1).filter(
+    ({ plain }) => !isLittle(plain) && !BESIDE.test(plain) && !GOES.test(plain) && !LOOKS.test(plain),
+  ).length >= MOST_LEFT && isTalkOfSun(typed);
+
 /** The Sun named beside another target, or first of all; null: it is not asked about so. */
 export const besideSun = (typed: string, known: Known): Reading | Problem | null => {
   const plain = typed.toLowerCase();
@@ -210,7 +219,7 @@ export const besideSun = (typed: string, known: Known): Reading | Problem | null
   // Coordinates and whole names are the command's own to read.
   if (begins && !isProblem(resolveTarget(known.catalogue, rest))) return { line: `sun ${rest}` };
   const parts = partsOf(typed, known);
-  if (!parts.isSunNamed) return null;
+  if (!parts.isSunNamed || isBesideTalk(typed, parts)) return null;
   return parts.named.length > 0 ? answered(plain, parts) : nothingNamed(plain, parts, begins);
 };
 

@@ -1,7 +1,8 @@
 /** An eye that is not well after a look, or a look that happened: told without the Sun's name, or in other tongues (from memory). */
 
-const EYE = '(?:eyes?|eyesight|sight|vision|auge\\w*|ojos?|yeux|oeil|occhi\\w*|nellocchio|oog|ogen|oczy|oko|olhos?)';
-const SYMPTOM =
+export const EYE =
+  '(?:eyes?|eyesight|sight|vision|auge\\w*|ojos?|yeux|oeil|occhi\\w*|nellocchio|oog|ogen|oczy|oko|olhos?)';
+export const SYMPTOM =
   '(?:spots?|blobs?|dots?|patch(?:es)?|smudges?|blurr?\\w*|hurts?|hurting|sore|ach(?:e|es|ing)|burn(?:s|ing|t)?|after-? ?images?|blind|duele\\w*|dolor|fleck\\w*|manchas?|taches?|macchi[ae]|punt(?:o|ino|ini) ner[oi]|weh|bruciano?|vlek\\w*|pijn|bol[ia]\\w*|doi|doem)';
 /** What was looked through, or when: without one of these an eye may be tired. */
 const OCCASION =

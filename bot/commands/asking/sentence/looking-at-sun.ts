@@ -1,6 +1,5 @@
 /** Whether one may look at the Sun itself, by whatever and through whatever: a plain No, before any other reading of the words. */
 import { isEyeHurt } from './eyes-hurt.js';
-import { withSunNamed } from './sun-obliquely.js';
 import { cautionText } from '../../../cautions/cautions.js';
 import { problem, type Choice, type Problem } from '../../../ground/problem.js';
 import { commandLine } from '../question-parts.js';
@@ -146,7 +145,8 @@ export const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>
 };
 
 /** What one may ask of the Sun without looking at it. */
-const STANDS = /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
+export const SUN_STANDS =
+  /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
 
 const ASKS_ABOUT = /^(?:why|what|who|which|how (?:far|big|hot|old|large|heavy|bright))\b/u;
 
@@ -156,7 +156,7 @@ const isInSunshine = (plain: string): boolean => IN_SUNSHINE.test(plain) && !OF_
 export const sunAlone: Rule = ({ plain, targets }) =>
   targets.length > 0 &&
   targets.every((name) => name === 'sun') &&
-  !STANDS.test(plain) &&
+  !SUN_STANDS.test(plain) &&
   !ASKS_ABOUT.test(plain) &&
   !isInSunshine(plain)
     ? answerTo(plain)
@@ -191,9 +191,9 @@ interface Said {
 }
 
 /** What is happening, and what has an answer of its own. */
-const firstIn = ({ said, plain, hasLooked, isSunUp }: Said): SunCaution | null => {
+const firstIn = ({ said, plain, hasLooked, isSunUp }: Said, day: DayAt | null): SunCaution | null => {
   if (WAITS.test(said)) return null;
-  return isSunNow(plain, isSunUp) && !hasLooked ? 'sun-now' : sunKind(plain, isSunUp);
+  return isSunNow(plain, isSunUp) && !hasLooked ? 'sun-now' : sunKind(plain, day);
 };
 
 /** By day and beside the Sun; null where something else of the Sun is asked or told. */
@@ -211,11 +211,11 @@ const nearIn = ({ said, plain, hasLooked }: Said, harm: SunCaution | null, day: 
  * @returns null: it comes near no such harm
  */
 export const sunCautionIn = (typed: string, day: DayAt | null): SunCaution | null => {
-  const said = withSunNamed(typed);
+  const said = typed;
   const plain = plainHarm(said);
   const hasLooked = hasLookedIn(said, plain);
   const line = { said, plain, hasLooked, isSunUp: day?.isSunUp('now') === true };
-  const first = firstIn(line);
+  const first = firstIn(line, day);
   if (first !== null) return first;
   if (isEyeHurt(plain)) return 'eyes';
   const harm = sunHarm(plain, line.isSunUp);

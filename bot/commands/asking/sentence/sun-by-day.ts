@@ -75,16 +75,16 @@ const OPEN = new RegExp(
   `\\b(?:tube|ota|scope|telescope|dob\\w*|newt\\w*|refractor|reflector|sct|finder\\w*|it)\\b(?: \\w+){0,3}? ${NO_CAP}\\b|\\b${NO_CAP} (?:tube|ota|scope|telescope|dob\\w*|refractor|finder\\w*)\\b`,
   'u',
 );
-const CAP_OFF = new RegExp(`\\b${NO_CAP}\\b`, 'u');
+export const CAP_OFF = new RegExp(`\\b${NO_CAP}\\b`, 'u');
 /** "Polar alignment still open" is of no tube. */
 const CAPS = new RegExp(`\\b${NO_CAP.replace('open|', '').replace('|bare|', '|')}\\b`, 'u');
 /** No word of it is of a roof, or of a trouble. */
 const OTHER_OPEN = /\b(?:roof|dome|shed|shutter|source|cluster|open (?:the )?(?:app|port|file|menu|program\w*))\b/u;
-const LEFT =
+export const LEFT =
   /\b(?:leav(?:e|es|ing)|left|park(?:ed|ing)?|stand(?:s|ing)?|stay(?:s|ing)?|keep\w*|kept|put|unattended|lass(?:e|en)?|steh(?:t|en)|lege?n?|stell(?:e|en)|dejar|dejo|deixar|lascia(?:re|to)|laisser|laisse|laten)\b/u;
-const DAY =
+export const DAY =
   /\b(?:day ?time|day ?light(?! (?:sav\w*|time))|by day|all day|whole day|(?:in|during|over|through) the day|during day|(?:at |around |by )?(?:noon|mid ?day|lunch ?time)|(?:this|all|in the) afternoon|sun ?light|in (?:the )?(?:full |bright |hot )?sun|(?:with|while|when) (?:the )?sun(?: is| s)? (?:still )?(?:up|out|at \w+)|sun (?:is |s )?(?:still )?(?:up|out)|ganzen tag|tagsuber|am tag|bei tag|mittags?|toute la journee|la journee|en plein jour|en pleno dia|todo el dia|de dia|tutto il giorno|di giorno|o dia todo|de dia|hele dag|overdag)\b/u;
-const AT_WINDOW =
+export const AT_WINDOW =
   /\b(?:in|by|at|near|through|behind|to|towards|on|ans?|am|im|vors?|devant|a|en|alla|na|bij|voor) (?:the |a |my |our |its |la |el |una |de |het |o |das |dem )?(?:\w+ ){0,2}?(?:window\w*|conservator\w*|sun ?room|greenhouse|skylight|fenster\w*|fenetre|ventana|finestra|janela|raam)\b/u;
 const GOT_HOT =
   /\b(?:got|gets|getting|went|became|felt|is|was|so|too|very|really) (?:\w+ )?(?:hot|warm|melted|burnt?)\b|\bmelt(?:s|ed|ing)?\b|\bsmok(?:e|es|ed|ing)\b/u;
@@ -155,34 +155,9 @@ const isSmallHole = (plain: string): boolean =>
   !MOON.test(plain) &&
   !OTHER_SIGHTS.test(plain);
 
-/** "The disc", and no other's. */
+/** What else is looked at. */
 const OTHER_SIGHTS =
   /\b(?:jupiter\w*|saturn\w*|mars|venus|mercury|uranus|neptune|galax\w*|nebula\w*|accretion|planets?|airy|airys|stars?|secchi|bahtinov|cluster\w*|moon\w*)\b/u;
-const QUICK =
-  /\b(?:(?:one|a|half an?|single|two|few|couple of|split|1|2) (?:single |split )?(?:seconds?|secs?|moment|blink)|(?:quick|brief|short|fast|tiny|little) (?:look|glance|peek|glimpse|view|one))\b/u;
-const isAtDisc = (plain: string): boolean =>
-  /\b(?:disc|disk)\b/u.test(plain) && QUICK.test(plain) && TUBE.test(plain) && !OTHER_SIGHTS.test(plain);
-
-/** Our star is the Sun. */
-const OUR_STAR = /\b(?:our|the nearest) (?:own |nearest |very own )?star\b/u;
-/** By day it is the Sun. */
-const BRIGHT_THING =
-  /\b(?:the|that|a|this) (?:\w+ )?(?:bright|shiny|shining|blinding|brightest|dazzling) (?:\w+ )?(?:thing|light|one|ball|spot|star|disc|dot)\b/u;
-const TURNS_TO_IT =
-  /\b(?:point\w*|aim\w*|pok(?:e|es|ing)|turn\w*|swing\w*|look(?:s|ing)? (?:at|in|into|through|thru)|focus\w*|hold\w*)\b/u;
-const isAtBrightThing = (plain: string, isSunUp: boolean): boolean =>
-  isSunUp &&
-  BRIGHT_THING.test(plain) &&
-  TURNS_TO_IT.test(plain) &&
-  !SAYS_NIGHT.test(plain) &&
-  !OTHER_SIGHTS.test(plain.replace(/\bstars?\b/gu, ' '));
-const isOurStar = (plain: string): boolean =>
-  OUR_STAR.test(plain) &&
-  (LOOKS.test(plain) || TUBE.test(plain)) &&
-  !/\b(?:align\w*|guide|club|alpha|proxima)\b/u.test(plain);
-
-const isAtSun = (plain: string, isSunUp: boolean): boolean =>
-  isAtDisc(plain) || isOurStar(plain) || isAtBrightThing(plain, isSunUp);
 
 const DAY_ABROAD =
   /\b(?:am (?:hellen )?tage?|bei tag(?:eslicht)?|tagsuber|mittags?|en plein jour|de jour|en pleno dia|de dia|a mediodia|di giorno|a mezzogiorno|in pieno giorno|overdag|bij daglicht|w dzien|em pleno dia)\b/u;
@@ -190,7 +165,7 @@ const BY_HAND = /\b(?:dob\w*|by hand|hand ?held|push ?to|push\w*|nudg\w*|no go ?
 const BY_BINOCULARS =
   /\b(?:bino\w*|bins|\d{1,2} ?x ?\d{2}s?|fernglas\w*|feldstecher|prismaticos|jumelles|binocolo|verrekijkers?|lornetk\w*)\b/u;
 /** From eight on the Sun is up in most of the year where most people live: better warned for nothing. */
-const MORNING_HOUR =
+export const MORNING_HOUR =
   /\b(?:(?:half|quarter) (?:past|to) )?(?:[89]|1[01])(?: [0-5]\d)?(?: o clock)? (?:(?:in|of) the|tomorrow|this) morning\b/u;
 const ASKS_THE_WAY = /\b(?:which way|where|find|locate|how (?:do|can|to))\b/u;
 /** "Where do we point the telescope": a mount that is sent there is not spoken of. */
@@ -235,7 +210,6 @@ export const harmByDay = (plain: string, day: DayAt | null): SunCaution | null =
   if (isHidden(plain)) return 'sun-hidden';
   if (isNewMoon(plain)) return 'sun-new-moon';
   if (isSmallHole(plain)) return 'sun-small-hole';
-  if (isAtSun(plain, isSunUp)) return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
   if (isOfTotality(plain)) return 'sun-totality';
   if (isSoughtByDay(plain, isSunUp)) return 'sun-sweep';
   if (isFlash(plain)) return 'sun-camera';

@@ -23,6 +23,7 @@ export type SunCaution =
   | 'sun-welding'
   | 'sun-camera'
   | 'sun-glasses'
+  | 'sun-glasses-bare'
   | 'sun-totality'
   | 'sun-totality-filter'
   | 'sun-sweep'
@@ -75,3 +76,23 @@ export const asksToAim = (plain: string): boolean =>
   !OTHER.test(plain) &&
   !UNFILTERED.test(plain) &&
   !BY_FINDER.test(plain);
+
+const ECLIPSE_GLASSES = /\b(?:eclipse|solar) (?:glasses|viewers?|goggles|shades|specs)\b|\biso ?12312\b/u;
+const BARE_EYES =
+  /\b(?:(?:naked|bare|own|just|only)(?: my| our| your)? eyes?|wear\w*|(?:look|watch|view|see|stare)\w* (?:(?:up|directly|straight|it|at|the|a|an|partial|annular|solar|my) )*(?:eclipse|sun))\b/u;
+/** Any other lens before the eye, or a guard before another. */
+const BEFORE_LENS =
+  /\b(?:finder\w*|eye ?pieces?|lens\w*|zoom|magnif\w*|viewfinder|over (?:the|my|our)|front of|with it)\b/u;
+const WITHOUT_TUBE = /\bwithout (?:an? |any |the )?(?:telescope|scope|binoculars|lens)\b/gu;
+
+/**
+ * Eclipse glasses are right for bare eyes and wrong before a lens.
+ * @param tubes what has a lens
+ * @returns null: none are spoken of
+ */
+export const eclipseGlasses = (plain: string, tubes: readonly RegExp[]): SunCaution | null => {
+  if (!ECLIPSE_GLASSES.test(plain)) return null;
+  const rest = plain.replace(WITHOUT_TUBE, ' ');
+  const isBare = BARE_EYES.test(rest) || rest !== plain;
+  return isBare && ![...tubes, BEFORE_LENS].some((lens) => lens.test(rest)) ? 'sun-glasses-bare' : 'sun-glasses';
+};

@@ -3,7 +3,7 @@
  * taken off, the Sun low and red, a projection, a sweep by day. Pure; English, and the plainest words of seven more languages (from memory).
  */
 import { foldWords } from '../../../ground/fold-text.js';
-import { isFilterHurt, isOfWelding, type SunCaution } from './sun-guards.js';
+import { eclipseGlasses, isFilterHurt, isOfWelding, type SunCaution } from './sun-guards.js';
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
 export const CAMERA =
@@ -83,7 +83,7 @@ export const SAYS_DAY =
   /\b(?:day ?time|day ?light|by day|(?:in|during) the day|day sky|broad day\w*|noon|mid ?day|lunch\w*|afternoon|(?:[89]|1[01])(?: [0-5]\d)? ?am|(?:12|[1-3])(?: [0-5]\d)? ?pm|sun (?:is |s )?(?:still )?(?:half )?up|(?:near|next to|close to|beside|around|from|by|past) (?:the )?sun|(?:before|at) sun ?set|at sun ?rise)\b/u;
 /** From sunrise on. */
 const SUN_RISEN =
-  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b|\b(?:while|as|when|with) (?:the )?sun (?:is |s )?(?:just |now )?(?:rising|coming up)\b/u;
+  /\b(?:after|past|since|once|when|as soon as) (?:the )?(?:sun ?rise|sun ?up|dawn|day ?break|first light|sun (?:is |s |has )?(?:just )?(?:up|out|risen|rises|comes up|come up))\b|\b(?:while|as|when|with) (?:the )?sun (?:is |s )?(?:just |now )?(?:rising|coming up)\b/u;
 /** It goes down, and so is still up: "the sun goes down in 10 minutes", "just before sunset", "Sonne geht gleich unter". */
 const STILL_UP =
   /(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) )(?<!\b(?:when|after|once|until|till|if|as soon as|where|what time|does|will) the )\bsun (?:(?:is |s )?(?:just |now |nearly |almost |about to |soon |going to |gonna )*(?:setting|going down|set|sets|go down|goes down)\b(?= (?:in (?:a |\d|ten|five|fifteen|twenty|half|few)|now|soon|any|at the moment|right now|shortly)|$)|(?:is |s )?(?:just |nearly |almost |about |about to )+(?:setting|going down|set|down|go down|gone)\b|(?:is |s )?(?:setting|going down)\b|(?:is |s )still (?:up|there|shining)\b|(?:not|is ?n ?t|has ?n ?t|has not)(?: yet)? (?:down|set|gone)\b)|\b(?:nearly|almost|just before|minutes? (?:to|before|until|till)|mins? (?:to|before|until|till)) (?:the )?sun ?(?:set|down)\b|\bstill (?:\w+ )?(?:day )?light\b|\bsonne geht (?:\w+ ){0,3}unter\b/u;
@@ -242,7 +242,8 @@ export const sunCautionFor = (plain: string): SunCaution => {
   if (isFilterOff(plain) || isTotal(plain) || OF_ECLIPSE.test(plain) || (isEclipse && /\btotal\b/u.test(plain)))
     return 'sun-totality';
   if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
-  if (/\b(?:eclipse|solar) (?:glasses|viewers?|goggles|shades)\b|\biso ?12312\b/u.test(plain)) return 'sun-glasses';
+  const glasses = eclipseGlasses(plain, [TUBE, CAMERA]);
+  if (glasses !== null) return glasses;
   return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
 };
 

@@ -7,12 +7,12 @@ import { CAMERA, SUN, SUN_ABROAD, TUBE } from './sun-harm.js';
 /** The Sun where nothing but the Sun can be: an article, or none. */
 const ANY_SUN = new RegExp(`${SUN.source}|${SUN_ABROAD.source}|\\b(?:sonne|soleil|sole|sol|zon|slonc\\w+)\\b`, 'u');
 /** A finder, or what stands at the tube's end: these have no current to burn by. */
-const AN_OPTIC =
+export const AN_OPTIC =
   /\b(?:(?:view)?finders?|finder ?scopes?|eye ?pieces?|ep|sucher\w*|okular\w*|buscador\w*|ocular\w*|cercatore|oculare|chercheur|oculaire|zoeker|szukacz\w*|celownik\w*)\b/u;
-const BURNS =
+export const BURNS =
   /\b(?:burn marks?|stinks|smok(?:e|es|ed|ing|y)|smoulder\w*|smolder\w*|fum(?:es?|ing)|melt(?:s|ed|ing)?|on fire|caught fire|sizzl\w+|(?:smells?|stinks?|reeks?)(?: of)?(?: \w+)? burn\w*|burning|burnt (?:smell|plastic)|burn(?:t|ed|s|ing)? (?:a )?holes?|raucht?|rauchen|qualm\w*|brennt|schmilzt|schmort|humo|humea|quema(?:ndo)?|arde|derrite|fuma|fumo|brucia|fonde|sciolt\w*|fumee|brule|fond|crame|rook|rookt|brandt|smelt|smeult|dym\w*|pali sie|topi sie|fumaca|queima\w*|arde|derrete\w*)\b/u;
 /** Something else that burns. */
-const OF_CURRENT =
+export const OF_CURRENT =
   /\b(?:boards?|motors?|adapt[eo]rs?|dongles?|suppl(?:y|ies)|power|plugs?|leads?|cables?|wires?|batter(?:y|ies)|electronics?|chips?|usb|fuses?|hand ?sets?|laptop|charger|dew|heater|camp ?fire|bbq|barbecue|chimney|wild ?fires?|bonfire|forest)\b/u;
 
 /** Leave to do it is asked for, or how: that is answered by whether one may. */
