@@ -1,4 +1,5 @@
 /** What the likeness of a line to those that are known makes of it where no rule does: a warning, a doubt, or that it hurts nobody. Pure. */
+import { tellsAstray } from '../../../reading/index.js';
 import { createKept } from '../../../ground/kept.js';
 import { BURNS } from '../sentence/sun-now.js';
 import type { SunCaution } from '../sentence/sun-guards.js';
@@ -25,7 +26,7 @@ import { sunWeights } from './shipped-weights.js';
 /** From here on it is taken for a harm: of a hundred lines on mounts and the night not one is so like it (fit-sun.ts prints it). */
 const SURE = 0.55;
 /** Where a walk waits, what is said is most often of the mount. */
-const SURE_IN_WALK = 0.65;
+const SURE_IN_WALK = 0.9;
 /** From here on a line that nothing else follows gets a sentence of caution. */
 const PERHAPS = 0.4;
 /** From here on it is harmless; where looking or safety is spoken of, from the other. */
@@ -62,27 +63,40 @@ export interface HeardHarm {
   readonly harm: HarmKind;
   /** What is to be said first. */
   readonly caution: SunCaution;
-  /** It is so even where a walk waits for its answer. */
+  /** It is so even where a walk waits for its answer; there “let it run overnight” is a trial. */
   readonly isSureInWalk: boolean;
 }
+
+/** "Not the sun in the sky, my son". */
+const NOT_THE_SUN = /\bnot (?:about |at |of )?(?:the )?sun\b/u;
 
 /** @returns null: it is not so like what hurts */
 export const heardHarm = (text: string): HeardHarm | null => {
   const plain = plainHarm(text);
-  if (isBrief(plain)) return null;
+  if (isBrief(plain) || NOT_THE_SUN.test(plain) || tellsAstray(text)) return null;
   const { danger, harm } = likely(text);
   if (danger < SURE || (harm === 'looks' && isOfNight(plain))) return null;
-  return { harm, caution: CAUTION_OF[harm](plain), isSureInWalk: danger >= SURE_IN_WALK };
+  return { harm, caution: CAUTION_OF[harm](plain), isSureInWalk: harm !== 'open' && danger >= SURE_IN_WALK };
 };
 
 /** It may be of a harm. */
 export const isPerhapsHarm = (text: string): boolean => !isBrief(plainHarm(text)) && likely(text).danger >= PERHAPS;
 
-/** What one looks with or does without, and what is seen on it: whatever the likeness says, these are warned of. */
 /** "Going to the sun". */
 const SENT_TO_SUN =
   /\b(?:go(?:es|ing)?|goto|slew\w*|head\w*|point\w*|aim\w*|track\w*|swing\w*|turn\w*|mov(?:e|ing)) (?:\w+ ){0,2}?(?:to|at|on|onto|for|towards?) (?:the |a )?sun\b|\btrack\w* (?:the )?sun\b/u;
-const ACTS = [TUBE, CAMERA, NO_FILTER, SENT_TO_SUN, /\b(?:sun ?spots?|prominences?|h ?alpha|white light)\b/u] as const;
+/** "How do I see the sun". */
+const LOOKS_AT_SUN =
+  /\b(?:see|seeing|look\w*|watch\w*|view\w*|observ\w*|glanc\w*|peek\w*|peer\w*|star(?:e|ing) at|gaz\w*|spot|find\w*|photograph\w*|imag(?:e|ing)|show\w*) (?:\w+ ){0,4}?sun\b/u;
+/** What one does, looks with or does without, and what is seen on it: whatever the likeness says, these are warned of. */
+const ACTS = [
+  TUBE,
+  CAMERA,
+  NO_FILTER,
+  SENT_TO_SUN,
+  LOOKS_AT_SUN,
+  /\b(?:sun ?spots?|prominences?|h ?alpha|white light)\b/u,
+] as const;
 
 /** Of lines in other scripts too few are known. */
 const OTHER_SCRIPT = /[^\p{Script=Latin}\P{L}]/u;
