@@ -59,7 +59,8 @@ const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known):
   const heard = heardHarm(text);
   if (heard === null) return null;
   const { clubId, memberId } = said.asker;
-  if (!heard.isSureInWalk && (await deps.store.walks.waiting(clubId, memberId)) !== null) return null;
+  const walk = heard.isSureInWalk ? null : await deps.store.walks.active(clubId, memberId).catch(() => null);
+  if (walk !== null) return null;
   const read = plainQuestion(text, known);
   if (isAnswered(read, heard.harm)) {
     // No trouble is heard in it, nor half of it alone.
