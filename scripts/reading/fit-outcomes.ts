@@ -11,6 +11,7 @@ import { likelyOutcomes } from '../../bot/reading/outcome/likely-outcome.js';
 import { outcomeMarks } from '../../bot/reading/outcome/outcome-marks.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { fitWeights, type FitHow, type Row } from './fit-weights.js';
+import { linesIn } from './json-lines.js';
 import { readOutcomes, type OutcomeLine } from './outcomes.js';
 
 const KNOWLEDGE = 'knowledge/connection';
@@ -23,7 +24,7 @@ const PARTS = 5;
 
 const { lexicon } = loadTriage(KNOWLEDGE).reading.sayings;
 
-const linesIn = (folder: string): readonly OutcomeLine[] =>
+const outcomesIn = (folder: string): readonly OutcomeLine[] =>
   readdirSync(folder)
     .filter((name) => name.endsWith('.jsonl'))
     .flatMap((name) => readOutcomes(readFileSync(join(folder, name), 'utf8')));
@@ -34,7 +35,7 @@ const rowOf = ({ text, outcome }: OutcomeLine, weight = 1): Row => ({
   weight,
 });
 
-const lines = linesIn(FOLDER);
+const lines = outcomesIn(FOLDER);
 const rows = lines.map((line) => rowOf(line));
 const met = new Map<string, number>();
 for (const { marks } of rows) for (const mark of marks) met.set(mark, (met.get(mark) ?? 0) + 1);
@@ -50,11 +51,7 @@ const DESCRIBES = new Set(
 );
 /** They are many. */
 const WEIGHT_OF_DESCRIBING = 0.06;
-const describing: readonly Row[] = readdirSync(SENTENCES)
-  .filter((name) => name.startsWith('sentences-'))
-  .flatMap((name) => readFileSync(join(SENTENCES, name), 'utf8').split('\n'))
-  .filter((line) => line !== '')
-  .map((line) => JSON.parse(line) as { readonly what: string; readonly text: string })
+const describing: readonly Row[] = linesIn<{ readonly what: string; readonly text: string }>(SENTENCES, 'sentences-')
   .filter(({ what }) => DESCRIBES.has(what))
   .map(({ text }) => rowOf({ remedy: '', outcome: NOTHING, text }, WEIGHT_OF_DESCRIBING))
   .map((row) => ({ ...row, marks: row.marks.filter((mark) => (met.get(mark) ?? 0) >= HOW.leastRows) }));

@@ -3,7 +3,7 @@
  * sun/README.md. Prints how a line is judged by what was fitted to the others, and how often ordinary talk is taken for a harm; `--held`
  * prints the lines of test/reading/corpus/sun as well, which nothing is fitted on. Takes a minute or two.
  */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { likelySun, SUN_KINDS, type LikelySun } from '../../bot/commands/asking/sun-likeness/likely-sun.js';
 import { SUN_WEIGHTS } from '../../bot/commands/asking/sun-likeness/shipped-weights.js';
@@ -13,6 +13,7 @@ import { sunCautionIn } from '../../bot/commands/asking/sentence/looking-at-sun.
 import { decodeNet } from '../../bot/reading/examples/net-file.js';
 import { decodeWeights, encodeWeights, NOTHING, type Weights } from '../../bot/reading/examples/weights.js';
 import { fitWithVectors, vectorsOf, type VectorRow, type VectorsHow } from './fit-with-vectors.js';
+import { linesIn } from './json-lines.js';
 
 const HOW: VectorsHow = {
   rounds: 20,
@@ -36,13 +37,12 @@ interface Line {
   readonly from: 'sun' | 'tests' | 'ordinary' | 'mounts';
 }
 
-const linesIn = (folder: string, begins: string, from: Line['from']): readonly Line[] =>
-  readdirSync(folder)
-    .filter((name) => name.endsWith('.jsonl') && name.startsWith(begins))
-    .flatMap((name) => readFileSync(join(folder, name), 'utf8').split('\n'))
-    .filter((line) => line !== '')
-    .map((line) => JSON.parse(line) as { readonly kind?: string; readonly text: string })
-    .map(({ kind, text }) => ({ kind: from === 'sun' ? (kind ?? '') : 'nothing', text, from }));
+const linesOf = (folder: string, begins: string, from: Line['from']): readonly Line[] =>
+  linesIn<{ readonly kind?: string; readonly text: string }>(folder, begins).map(({ kind, text }) => ({
+    kind: from === 'sun' ? (kind ?? '') : 'nothing',
+    text,
+    from,
+  }));
 
 /** What the rules make of the tests' own lines is what they tell. */
 const KIND_OF: Readonly<Partial<Record<SunCaution, string>>> = {
@@ -69,14 +69,14 @@ const linesOfTests = (file: string): readonly Line[] =>
 /** Said of a mount, some lines speak of the Sun all the same. */
 const NAMES_SUN = /\b(?:sun|solar|eclips\w*|totality|daylight)\b/iu;
 const lines: readonly Line[] = [
-  ...linesIn('scripts/reading/sun', 'lines-', 'sun'),
-  ...linesIn('scripts/reading/sun', 'ordinary-', 'ordinary'),
+  ...linesOf('scripts/reading/sun', 'lines-', 'sun'),
+  ...linesOf('scripts/reading/sun', 'ordinary-', 'ordinary'),
   ...linesOfTests('sun-harm.txt'),
   ...linesOfTests('sun-now.txt'),
   ...[
-    ...linesIn('scripts/reading/examples', 'sentences-', 'mounts'),
-    ...linesIn('scripts/reading/outcomes', '', 'mounts'),
-    ...linesIn('scripts/reading/talk', '', 'mounts'),
+    ...linesOf('scripts/reading/examples', 'sentences-', 'mounts'),
+    ...linesOf('scripts/reading/outcomes', '', 'mounts'),
+    ...linesOf('scripts/reading/talk', '', 'mounts'),
   ].filter(({ text }) => !NAMES_SUN.test(text)),
 ];
 
@@ -137,7 +137,7 @@ if (process.argv.includes('--show'))
 if (process.argv.includes('--write') || process.argv.includes('--held')) {
   const bytes = encodeWeights(fitWithVectors(rows, vectors, HOW));
   if (process.argv.includes('--held'))
-    report('held', judge(decodeWeights(bytes), linesIn('test/reading/corpus/sun', '', 'sun')));
+    report('held', judge(decodeWeights(bytes), linesOf('test/reading/corpus/sun', '', 'sun')));
   console.log(`${lines.length} lines, ${bytes.length} bytes`);
   if (process.argv.includes('--write')) writeFileSync(SUN_WEIGHTS, bytes);
 }

@@ -2,8 +2,7 @@
  * Fits the weights by which lines about the talk itself are known: `npx tsx scripts/reading/fit-talk.ts [--write]`. The lines are
  * talk/*.jsonl; see talk/README.md. Prints how the held-out lines of test/reading/corpus/talk are judged. Takes some seconds.
  */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import { saidText } from '../../bot/reading/answers/said-words.js';
 import { encodeWeights, NOTHING } from '../../bot/reading/examples/weights.js';
 import { TALK_KINDS } from '../../bot/reading/index.js';
@@ -12,6 +11,7 @@ import { outcomeMarks } from '../../bot/reading/outcome/outcome-marks.js';
 import { loadTriage } from '../../bot/triage/index.js';
 import { readEntries } from '../../bot/triage/model/read-entries.js';
 import { fitWeights, type FitHow, type Row } from './fit-weights.js';
+import { linesIn } from './json-lines.js';
 
 const KNOWLEDGE = 'knowledge/connection';
 const OUT = `${KNOWLEDGE}/reading/talk.bin`;
@@ -22,13 +22,6 @@ const WEIGHT_OF_OTHERS = 0.02;
 const BOTH: readonly string[] = ['not-yet', 'asks-back'];
 
 const { lexicon } = loadTriage(KNOWLEDGE).reading.sayings;
-
-const linesIn = <Line>(folder: string, begins = ''): readonly Line[] =>
-  readdirSync(folder)
-    .filter((name) => name.endsWith('.jsonl') && name.startsWith(begins))
-    .flatMap((name) => readFileSync(join(folder, name), 'utf8').split('\n'))
-    .filter((line) => line !== '')
-    .map((line) => JSON.parse(line) as Line);
 
 interface TalkLine {
   readonly kind: string;
@@ -61,7 +54,7 @@ for (const level of [0.3, 0.4, 0.5, 0.6, 0.7]) {
   let [right, other, unheard, taken, all, misses] = [0, 0, 0, 0, 0, 0];
   for (const { kind, text } of linesIn<TalkLine>('test/reading/corpus/talk')) {
     const likely = likelyOutcomes(weights, saidText(lexicon, text));
-    const [best] = [...likely].reduce((a, b) => (b[1] > a[1] ? b : a));
+    const [best] = [...likely].reduce((a, b) => (b[1] > a[1] ? b : a), [NOTHING, 0]);
     const heard = best === NOTHING || (likely.get(NOTHING) ?? 0) > level ? 'nothing' : best;
     if (kind === 'nothing') {
       misses += 1;
