@@ -22,7 +22,7 @@ import { sunDays } from './sentence/about-sun-days.js';
 import { sunBelow } from './sentence/about-twilight.js';
 import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/about-way.js';
 import { openingUp } from './sentence/opening-up.js';
-import { lookingAtSun, sunAlone, sunHarmAnswer, SUN_STANDS } from './sentence/looking-at-sun.js';
+import { lookingAtSun, sunAlone, sunHarmAnswer, ASKS_WHERE } from './sentence/looking-at-sun.js';
 import { withCitiesHeld, withCitiesLoose } from './sentence/city-words.js';
 import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
@@ -276,10 +276,10 @@ const readAnew = (text: string, known: Known): PlainReading => {
 
 /** "Do red dwarfs outlive the Sun" asks neither to look at it nor where it stands. */
 const isBesideTalkOfSun = (read: PlainReading, text: string, known: Known): boolean => {
-  if (read === null || !isTalkOfSun(text)) return false;
-  if ('line' in read) return read.line === 'up sun' && !SUN_STANDS.test(text.toLowerCase());
+  if (read === null) return false;
+  if ('line' in read) return read.line === 'up sun' && !ASKS_WHERE.test(text.toLowerCase()) && isTalkOfSun(text);
   const isWarning = isProblem(read.outcome) && read.outcome.problem === 'not-safe';
-  return isWarning && sunHarmAnswer(withSunMadePlain(text), known) === null;
+  return isWarning && isTalkOfSun(text) && sunHarmAnswer(withSunMadePlain(text), known) === null;
 };
 
 const readingsOf = onceOf((_known: Known) => new Map<string, PlainReading>());

@@ -1,6 +1,7 @@
 /** A line that comes near what the Sun does to eyes and cameras is answered before anything that waits: a walk, a question, what was asked last. */
 import { cleanText } from '../../ground/fold-text.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
+import { orWhenSilent } from '../../store/or-when-silent.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { followedAbroad } from './asked-abroad.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
@@ -59,7 +60,7 @@ const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known):
   const heard = heardHarm(text);
   if (heard === null) return null;
   const { clubId, memberId } = said.asker;
-  const walk = heard.isSureInWalk ? null : await deps.store.walks.active(clubId, memberId).catch(() => null);
+  const walk = heard.isSureInWalk ? null : await orWhenSilent(() => deps.store.walks.active(clubId, memberId), null);
   if (walk !== null) return null;
   const read = plainQuestion(text, known);
   if (isAnswered(read, heard.harm)) {

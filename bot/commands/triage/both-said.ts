@@ -5,8 +5,9 @@ import { readWords } from './read-notes.js';
 import { answersOf } from './step-data.js';
 import { changed, isAsked, type Began, type Turn } from './turn.js';
 
-const BETWEEN_PARTS =
-  /[.;:,/]+|\b(?:and|also|or|plus|either|other(?:s| times?| ones?| kinds?)?|another|sometimes|second(?:ly)?|two)\b|(?<=\s)[1-3]\)/iu;
+/** Words that set two things side by side. */
+const BESIDE = 'and|also|or|plus|either|other(?:s| times?| ones?| kinds?)?|another|sometimes|two';
+const BETWEEN_PARTS = new RegExp(`[.;:,/]+|\\b(?:${BESIDE}|second(?:ly)?)\\b|(?<=\\s)[1-3]\\)`, 'iu');
 /** Named to say that it is not so, or no more. */
 const SET_APART =
   /\b(?:not?|never|without|fine|ok(?:ay)?|well|perfect(?:ly)?|used to|last (?:year|month|week)|before|until|thought|works?|isn['’]?t|doesn['’]?t|don['’]?t|won['’]?t)\b/iu;
@@ -15,8 +16,8 @@ const IN_QUIET =
   /\b(?:no ?(?:thing|body|one)|not (?:touch\w*|us\w*|mov\w*|do\w*)|no (?:motion|movement|slew\w*|use))\b/giu;
 /** At no clear moment: it says nothing beside two that are named. */
 const VAGUE = 'random';
-/** Words that set two things side by side; a comma alone stands between the parts of any account. */
-const SIDE_BY_SIDE = /\b(?:and|also|or|plus|either|other(?:s| times?| ones?| kinds?)?|another|sometimes|both|two)\b|[1-3]\)/iu;
+/** A comma alone stands between the parts of any account. */
+const SIDE_BY_SIDE = new RegExp(`\\b(?:${BESIDE}|both)\\b|[1-3]\\)`, 'iu');
 /** Beside one that is sure, a part need only be likely where such a word says that there are two. */
 const NEAR_ENOUGH = 0.6;
 const SURENESS = 0.8;

@@ -50,8 +50,7 @@ const curedAsShown = (began: Began, state: WalkState, expected: string | undefin
 
 /** Which of those that stand likeliest now it was. */
 const MOST_NAMED = 3;
-const askedLikeliest = (began: Began, state: WalkState): Turn => {
-  const failed = failedBefore(began);
+const askedLikeliest = (began: Began, state: WalkState, failed: ReadonlySet<string>): Turn => {
   const likely = standing(began.before).filter(
     ({ faultId }) => began.context.model.fault(faultId) !== undefined && !failed.has(faultId),
   );
@@ -82,6 +81,7 @@ export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null =>
   const { state } = tellText(began.context.model, began.walk.state, text, began.context.by);
   if (credited !== null) return creditedTo(began, credited, state, expected);
   // What did nothing when it was tried is not what was done now.
-  if (told.isDone && expected !== undefined && failedBefore(began).has(expected)) return askedLikeliest(began, state);
+  const failed = failedBefore(began);
+  if (told.isDone && expected !== undefined && failed.has(expected)) return askedLikeliest(began, state, failed);
   return curedAsShown(began, state, expected);
 };

@@ -86,7 +86,8 @@ const LED = new RegExp(
 );
 
 /** "All is ok, it stays! 1": behind a whole sentence. */
-const BEHIND = /^(?<said>(?=.*\p{L}{2}.* .*\p{L}{2}).*\p{L}{2,}[.!\u2026]+)\s+\(?(?<number>\d{1,2})\)?[.!]?$/u;
+const BEHIND = /^(?<said>.*\p{L}{2}[.!\u2026]+)\s+\(?(?<number>\d{1,2})\)?[.!]?$/u;
+const isOfWords = (said: string): boolean => said.split(' ').filter((word) => /\p{L}{2}/u.test(word)).length > 1;
 
 /** Words told with a pick: longer is a story, whatever figure it begins with. */
 const LONGEST_LED = 400;
@@ -95,8 +96,8 @@ const LONGEST_LED = 400;
 export const numberLed = (text: string): NumberLed | null => {
   const line = text.trim();
   if (line.length > LONGEST_LED || numberSaid(line) !== null) return null;
-  const behind = BEHIND.exec(line)?.groups;
-  if (behind !== undefined) return { number: Number(behind['number']), rest: behind['said'] ?? '' };
+  const { said: ahead = '', number: behind } = BEHIND.exec(line)?.groups ?? {};
+  if (behind !== undefined && isOfWords(ahead)) return { number: Number(behind), rest: ahead };
   const [, said = '', rest = ''] = LED.exec(line) ?? [];
   const number = ORDINAL.get(said.toLowerCase().replace(/^the | one$/gu, '')) ?? Number(said);
   return rest === '' || number < 1 ? null : { number, rest };

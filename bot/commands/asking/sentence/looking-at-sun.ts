@@ -145,7 +145,7 @@ export const answerTo = (plain: string, caution = cautionFor(plain)): Problem =>
 };
 
 /** What one may ask of the Sun without looking at it. */
-export const SUN_STANDS =
+export const ASKS_WHERE =
   /\b(?:up|down|ris\w+|sets?|setting|high\w*|low\w*|where|when|noon|transit\w*|altitude|azimuth|time)\b/u;
 
 const ASKS_ABOUT = /^(?:why|what|who|which|how (?:far|big|hot|old|large|heavy|bright))\b/u;
@@ -156,7 +156,7 @@ const isInSunshine = (plain: string): boolean => IN_SUNSHINE.test(plain) && !OF_
 export const sunAlone: Rule = ({ plain, targets }) =>
   targets.length > 0 &&
   targets.every((name) => name === 'sun') &&
-  !SUN_STANDS.test(plain) &&
+  !ASKS_WHERE.test(plain) &&
   !ASKS_ABOUT.test(plain) &&
   !isInSunshine(plain)
     ? answerTo(plain)
@@ -206,12 +206,11 @@ const nearIn = ({ said, plain, hasLooked }: Said, harm: SunCaution | null, day: 
 
 /**
  * What is to be said first; what is needed, or has happened, before all.
- * @param typed in lower case
+ * @param said in lower case
  * @param day where the asker usually stands; null where nobody knows
  * @returns null: it comes near no such harm
  */
-export const sunCautionIn = (typed: string, day: DayAt | null): SunCaution | null => {
-  const said = typed;
+export const sunCautionIn = (said: string, day: DayAt | null): SunCaution | null => {
   const plain = plainHarm(said);
   const hasLooked = hasLookedIn(said, plain);
   const line = { said, plain, hasLooked, isSunUp: day?.isSunUp('now') === true };

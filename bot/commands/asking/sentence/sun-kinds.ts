@@ -59,20 +59,22 @@ const runsIntoDay = (plain: string, day: DayAt | null): boolean => {
 const isAtEyepiece = (plain: string): boolean => SUN.test(plain) && AT_EYEPIECE.test(plain) && !IN_FRONT.test(plain);
 
 /** Of a planet it is how one photographs. */
-const isProjected = (plain: string, isSunUp: boolean): boolean =>
-  PROJECTED.test(plain) && !OTHER_SIGHTS.test(plain) && (isSunUp || SUN.test(plain) || !TUBE.test(plain));
+const isProjected = (plain: string, day: DayAt | null): boolean =>
+  PROJECTED.test(plain) &&
+  !OTHER_SIGHTS.test(plain) &&
+  (day?.isSunUp('now') === true || SUN.test(plain) || !TUBE.test(plain));
 
 const isOfFlats = (plain: string): boolean =>
   FLATS.test(plain) && SUN.test(plain) && BY_TWILIGHT.test(plain) && WHERE_TO.test(plain);
 
 /** In this order. */
-const KINDS: readonly (readonly [SunCaution, (plain: string, isSunUp: boolean, day: DayAt | null) => boolean])[] = [
+const KINDS: readonly (readonly [SunCaution, (plain: string, day: DayAt | null) => boolean])[] = [
   ['sun-wedge', (plain) => WEDGE.test(plain)],
   ['sun-eyepiece-filter', isAtEyepiece],
   ['sun-projection', isProjected],
   ['sun-flats', isOfFlats],
   ['sun-left', isLeftRunning],
-  ['sun-left', (plain, _isSunUp, day) => runsIntoDay(plain, day)],
+  ['sun-left', runsIntoDay],
   ['sun-filter', (plain) => ASKS_FILTER.test(plain)],
 ];
 
@@ -82,4 +84,4 @@ const KINDS: readonly (readonly [SunCaution, (plain: string, isSunUp: boolean, d
  * @returns null: it is of none of these
  */
 export const sunKind = (plain: string, day: DayAt | null): SunCaution | null =>
-  KINDS.find(([, isOfIt]) => isOfIt(plain, day?.isSunUp('now') === true, day))?.[0] ?? null;
+  KINDS.find(([, isOfIt]) => isOfIt(plain, day))?.[0] ?? null;

@@ -1,4 +1,4 @@
-/** What the likeness of a line to those that are known makes of it where no rule does: a warning, a doubt, or that it hurts nobody. Pure. */
+/** What the likeness of a line to those that are known makes of it where no rule does: a warning, a doubt, or that it hurts nobody. */
 import { tellsAstray } from '../../../reading/index.js';
 import { createKept } from '../../../ground/kept.js';
 import { BURNS } from '../sentence/sun-now.js';

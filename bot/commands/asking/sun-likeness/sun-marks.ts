@@ -81,9 +81,9 @@ const markKinds = (plain: string, mark: (name: string) => void): void => {
   }
 };
 
-/** The words of a line as they are weighed, in their order. */
-export const sunWords = (text: string): readonly string[] =>
-  plainHarm(text)
+/** The words of a folded line as they are weighed, in their order. */
+const wordsOf = (plain: string): readonly string[] =>
+  plain
     .split(' ')
     .filter((word) => word !== '')
     .slice(0, MOST_WORDS)
@@ -91,7 +91,8 @@ export const sunWords = (text: string): readonly string[] =>
 
 /** Each mark once; the words stand as they are. */
 export const sunMarks = (text: string): ReadonlySet<string> => {
-  const words = sunWords(text);
+  const plain = plainHarm(text);
+  const words = wordsOf(plain);
   const marks = new Set<string>();
   const mark = (name: string): void => void marks.add(name);
   const bounded = ['^', ...words, '$'];
@@ -102,7 +103,7 @@ export const sunMarks = (text: string): ReadonlySet<string> => {
     if (next !== undefined && third !== undefined) mark(`${word} _ ${third}`);
   }
   for (const word of words) markRuns(word, mark);
-  markKinds(plainHarm(text), mark);
+  markKinds(plain, mark);
   mark(`${SHAPE}words ${LENGTHS.findIndex((length) => words.length < length)}`);
   mark(`${SHAPE}asks ${text.trimEnd().endsWith('?')}`);
   return marks;
