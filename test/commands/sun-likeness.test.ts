@@ -144,6 +144,15 @@ describe.each(HOURS)('%s', (_name, nowUtcMs) => {
   });
 });
 
+describe('a mount in trouble out of doors', () => {
+  it.each([
+    'triage Fine on the terrace, at the far end of the garden it loses the mount all the time.',
+    'Fine on the terrace, at the far end of the garden it loses the mount all the time.',
+  ])('is met by the walk: %s', async (line) => {
+    expect(wordsOf(await ask(deps, line, EVENING, alone()))).toMatch(/Finding the connection fault/u);
+  });
+});
+
 describe('a mount that is to run by itself until an hour', () => {
   it.each(['image mars till 10 in the morning', "i'll track jupiter until lunch", 'guide on m31 until 9:30 am'])(
     'of day is warned of: %s',

@@ -3,6 +3,7 @@ import { cleanText } from '../../ground/fold-text.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
 import { orWhenSilent } from '../../store/or-when-silent.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
+import { readText } from '../../reading/index.js';
 import { followedAbroad } from './asked-abroad.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
 import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
@@ -55,10 +56,15 @@ const isAnswered = (read: PlainReading, harm: HarmKind): boolean => {
   return harm === 'looks' && OF_TARGET.test(read.line) && (read.unread ?? 0) === 0;
 };
 
+/** Told to the walk; or of what a mount does where it stands: "at the far end of the garden it loses the mount". */
+const isOfMount = (text: string, harm: HarmKind, deps: Deps): boolean =>
+  harm !== 'harmed' &&
+  (/^\s*triage\b/iu.test(text) || (harm === 'open' && readText(deps.triage().reading, text).facts.length > 0));
+
 /** What no rule has a word for. */
 const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<WordsRead | null> => {
   const heard = heardHarm(text);
-  if (heard === null) return null;
+  if (heard === null || isOfMount(text, heard.harm, deps)) return null;
   const { clubId, memberId } = said.asker;
   const walk = heard.isSureInWalk ? null : await orWhenSilent(() => deps.store.walks.active(clubId, memberId), null);
   if (walk !== null) return null;
