@@ -16,12 +16,7 @@ describe('an answer asked back', () => {
         .triage()
         .check('how-far')
         ?.answers.find(({ id }) => id === 'guiding')?.label ?? 'none';
-    const reply = await answer(
-      deps,
-      `triage walk:${idOf(began)} text:"the guider sulks"`,
-      NOW,
-      who,
-    );
+    const reply = await answer(deps, `triage walk:${idOf(began)} text:"the guider sulks"`, NOW, who);
     expect(reply.notes.join(' ')).toContain(`Did you mean “${label}”?`);
     const asked = reply.choices?.filter((choice) => choice.label === label) ?? [];
     expect(asked).toHaveLength(1);
@@ -35,12 +30,7 @@ describe('an answer asked back', () => {
   it('is not asked back a second time: the walk goes on without', async () => {
     const who = member('Perpetua');
     const began = await goOn(who, await answer(deps, 'triage something is wrong', NOW, who), isAt('how-far'), 4);
-    const first = await answer(
-      deps,
-      `triage walk:${idOf(began)} text:"the guider sulks"`,
-      NOW,
-      who,
-    );
+    const first = await answer(deps, `triage walk:${idOf(began)} text:"the guider sulks"`, NOW, who);
     expect(stepOf(first).id).toBe('how-far');
     const second = await answer(deps, `triage walk:${idOf(began)} text:"that guider just sulks"`, NOW, who);
     expect(stepOf(second).id).not.toBe('how-far');
