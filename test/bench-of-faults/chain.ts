@@ -37,8 +37,8 @@ export const usbEnumerates = (w: World): boolean =>
   w.oddity?.shows !== 'not-seen';
 
 /** It is there for a moment, and gone again. */
-export const usbFlaps = ({ leads, oddity }: World): boolean =>
-  leads.wornAt !== null || leads.hubStarves || oddity?.shows === 'drops-device';
+export const usbFlaps = ({ leads, power, oddity }: World): boolean =>
+  leads.wornAt !== null || leads.hubStarves || power.computerSags || oddity?.shows === 'drops-device';
 
 export const portExists = (w: World): boolean => {
   if (isUsb(w)) return usbEnumerates(w) && !w.adapter.machineTakes && w.adapter.driver === 'fits';
@@ -173,7 +173,7 @@ const cableDrop = (w: World): Drop => {
   if (w.adapter.computerSlept) return 'after-sleep';
   if (w.adapter.fallsAsleep) return 'quiet';
   if (w.leads.bundled && w.leads.disturbed) return 'motors';
-  if (w.leads.hubStarves) return 'random';
+  if (w.leads.hubStarves || w.power.computerSags) return 'random';
   return hasSerialLead(w) && (w.adapter.latencyHurts || w.leads.serialTooLong) ? 'random' : 'never';
 };
 

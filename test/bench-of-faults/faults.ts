@@ -17,6 +17,7 @@ const POWER: Readonly<Record<string, Change>> = {
   'battery-low': at('power', { from: 'battery', batteryFull: false }),
   'controller-lead-loose': at('power', { controllerLeadHome: false }),
   'bridge-unpowered': at('power', { bridgeFed: false }),
+  'computer-undervolted': at('power', { computerSags: true }),
   'mount-electronics-dead': at('power', { electronicsAlive: false }),
 };
 

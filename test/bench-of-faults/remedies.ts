@@ -79,6 +79,7 @@ const HARDWARE: Readonly<Record<string, Change>> = {
   'lead-snags': at('leads', { snags: false }),
   'motor-noise': at('leads', { bundled: false, disturbed: false }),
   'usb-cable-too-long': at('leads', { usbTooLong: false, usbWire: 'data', usbHome: true }),
+  'computer-undervolted': at('power', { computerSags: false }),
   'unpowered-hub': at('leads', { hub: 'none', hubStarves: false }),
   'adapter-dead': both(at('adapter', { alive: true }), chooseDriver),
   'mount-usb-dead': replug,

@@ -31,6 +31,7 @@ export const soundWorld = (path: PathId, system: SystemId, client: ClientId, ran
       electronicsAlive: true,
       controllerLeadHome: true,
       bridgeFed: true,
+      computerSags: false,
     },
     leads: {
       usbWire: 'data',

@@ -51,6 +51,8 @@ export interface World {
     readonly electronicsAlive: boolean;
     readonly controllerLeadHome: boolean;
     readonly bridgeFed: boolean;
+    /** What a small computer gets sags under load, and its USB with it. */
+    readonly computerSags: boolean;
   };
   readonly leads: {
     readonly usbWire: 'data' | 'charge-only' | 'broken';

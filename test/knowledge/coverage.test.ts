@@ -34,6 +34,7 @@ const ASKED_FOR: Readonly<Record<string, readonly string[]>> = {
     'usb-cable-too-long',
     'serial-lead-too-long',
     'unpowered-hub',
+    'computer-undervolted',
   ],
   adapter: [
     'usb-port-asleep',

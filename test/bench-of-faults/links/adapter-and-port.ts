@@ -39,6 +39,7 @@ const kernelLog = (w: World): string => {
   if (w.adapter.machineTakes) return falls(w, 'machine logs a device') ? 'taken' : 'attached';
   if (w.adapter.driver === 'taken') return 'taken';
   if (w.adapter.driver !== 'fits') return 'no-tty';
+  if (w.power.computerSags) return falls(w, 'dips stand in the log', 0.7) ? 'power' : 'cycles';
   if (w.leads.hubStarves) return falls(w, 'hub logs over-current') ? 'power' : 'cycles';
   return usbFlaps(w) ? 'cycles' : 'attached';
 };

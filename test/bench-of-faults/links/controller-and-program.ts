@@ -103,6 +103,7 @@ const onAnotherComputer = (w: World): string => {
       machineTakes: false,
     },
     port: { ...w.port, chosen: 'right', group: 'member', holder: null, package: 'ordinary' },
+    power: { ...w.power, computerSags: false },
     radio: { ...w.radio, on: true, pairing: 'good' },
     driver: {
       ...w.driver,
@@ -167,7 +168,8 @@ const howFarSaid = (w: World): string => {
 /** The same moment has several names. */
 const whenFails = (w: World): string => {
   const drop = dropOf(w);
-  if (w.leads.hubStarves && drop === 'random') return falls(w, 'sees the device behind it') ? 'device' : drop;
+  if ((w.leads.hubStarves || w.power.computerSags) && drop === 'random')
+    return falls(w, 'sees the device behind it') ? 'device' : drop;
   if (isBridge(w) && w.network.weak && drop === 'random')
     return falls(w, 'sees the place behind it', 0.3) ? 'one-place' : drop;
   return drop;

@@ -25,6 +25,7 @@ const BEFORE: readonly (readonly [When, readonly string[]])[] = [
     ['cable', 'cable', 'never-worked'],
   ],
   [({ leads: l }) => l.usbWire === 'charge-only' || l.usbTooLong || l.serialTooLong, ['cable', 'cable', 'place']],
+  [({ power: p }) => p.computerSags, ['device', 'supply', 'computer']],
   [({ leads: l }) => l.hubStarves, ['device', 'device', 'socket']],
   [({ leads: l }) => l.socket !== 'right', ['place', 'nothing', 'never-worked']],
   [({ leads: l }) => l.snags || l.disturbed, ['device', 'cable', 'nothing']],

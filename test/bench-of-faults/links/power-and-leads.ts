@@ -123,5 +123,6 @@ export const LEAD_RULES: Readonly<Record<string, (w: World) => string>> = {
     return hasSerialLead(w) && w.leads.serialTooLong ? 'long-serial' : 'short';
   },
   hub: ({ leads }) => (leads.hub === 'bus' ? 'bus-hub' : 'straight'),
+  'computer-voltage': ({ power }) => (power.computerSags ? 'dips' : 'steady'),
   'lead-route': ({ leads }) => (leads.bundled ? 'beside' : 'apart'),
 };
