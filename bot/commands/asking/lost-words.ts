@@ -3,9 +3,11 @@ import { cautionText } from '../../cautions/cautions.js';
 import { foldWords } from '../../ground/fold-text.js';
 import { problem, type Problem } from '../../ground/problem.js';
 import { tidy } from '../../ground/tidy.js';
-import type { WordsReader } from '../core/command.js';
+import type { Deps, WordsReader } from '../core/command.js';
 import { isBesideSunTalk } from './following/beside-sun-talk.js';
 import { lastAsked } from './following/last-asked.js';
+import { isOfOtherSight } from './following/spoken-of.js';
+import { knownFor } from './plain-reader.js';
 import { sunPoint } from './sentence/sun-briefly.js';
 import { SAYS_NIGHT } from './sentence/sun-harm.js';
 import { isLittle } from './sentence/words.js';
@@ -54,21 +56,27 @@ const onlyTalk = (): Problem =>
     ],
   );
 
+/** Words of a sentence, and no slip in a command's name. */
+const isOrdinary = (text: string, isWarned: boolean, deps: Deps): boolean => {
+  const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
+  if (deps.commands.some(({ name }) => name === first)) return false;
+  return isWarned || isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
+};
+
 export const lostWords: WordsReader = {
   name: 'words not understood',
-  read: (deps, { text, asker, nowUtcMs }) => {
-    const [first = '', ...others] = text.trim().toLowerCase().split(/\s+/u);
+  read: async (deps, said) => {
+    const { text, asker, nowUtcMs } = said;
     const isWarned = lastAsked(deps.store, asker, nowUtcMs, 'sun') !== null;
-    const isOrdinary =
-      isWarned || isLittle(first) || spellerFor(deps).isKnown(first) || others.length + 1 >= LEAST_WORDS;
-    const isCommand = deps.commands.some(({ name }) => name === first);
-    if (!isOrdinary || isCommand) return Promise.resolve(null);
+    if (!isOrdinary(text, isWarned, deps)) return null;
     // What comes right after a warning is most often of the Sun still.
     const plain = foldWords(text);
-    if (isTalkOfSun(text)) return Promise.resolve({ outcome: onlyTalk() });
+    if (isTalkOfSun(text)) return { outcome: onlyTalk() };
     const isTalk =
       isWarned && !SAYS_NIGHT.test(plain) && !isBesideSunTalk(plain) && (sunPoint(plain) !== null || !isHarmless(text));
-    const isOfSun = isTalk || NAMES_SUN.test(plain) || isPerhapsHarm(text);
-    return Promise.resolve({ outcome: isOfSun ? ofTheSun(plain, isTalk) : notFollowed(text) });
+    const isOfSun =
+      NAMES_SUN.test(plain) ||
+      ((isTalk || isPerhapsHarm(text)) && !isOfOtherSight(text, deps, said, await knownFor(deps, said)));
+    return { outcome: isOfSun ? ofTheSun(plain, isTalk) : notFollowed(text) };
   },
 };

@@ -1,27 +1,42 @@
 /** A line that comes near what the Sun does to eyes and cameras is answered before anything that waits: a walk, a question, what was asked last. */
 import { cleanText } from '../../ground/fold-text.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
+import type { Outcome } from '../../reply/reply.js';
 import { orWhenSilent } from '../../store/or-when-silent.js';
 import type { Deps, SaidWords, WordsRead, WordsReader } from '../core/command.js';
 import { readText } from '../../reading/index.js';
 import { followedAbroad } from './asked-abroad.js';
+import { readWhole } from './following/about-it.js';
 import { keepLastAsked, lastAsked } from './following/last-asked.js';
+import {
+  asksFromHere,
+  isLookByNight,
+  isOfIt,
+  mayMeanIt,
+  spokenIn,
+  spokenOf,
+  withNamed,
+  type SpokenOf,
+} from './following/spoken-of.js';
 import { sunFollowed, type SunFollowed } from './following/sun-followed.js';
+import { moonSafe } from './moon-safe.js';
 import type { PlainReading } from './not-known-here.js';
+import { commandLine } from './question-parts.js';
 import { plainQuestion } from './plain-question.js';
 import { knownFor } from './plain-reader.js';
 import { inEnglishNames } from './bodies-abroad.js';
 import type { Known } from './sentence/asked.js';
 import { eclipseKindSaid } from './sentence/eclipse-kind.js';
-import { answerTo, lookingAtSun, sunHarmAnswer } from './sentence/looking-at-sun.js';
+import { answerTo, lookingAtSun, sunCautionIn, sunHarmAnswer } from './sentence/looking-at-sun.js';
+import type { SunCaution } from './sentence/sun-guards.js';
 import { sunBriefly } from './sentence/sun-briefly.js';
-import { plainHarm } from './sentence/sun-harm.js';
+import { LOOKS, plainHarm, SUN, SUN_ABROAD } from './sentence/sun-harm.js';
 import { quotesSunWarning, withSunMadePlain } from './sentence/sun-words.js';
 import { severalIn } from './several-requests.js';
 import { mended } from './spelling/known-words.js';
 import { heardHarm, isTalkOfSun, mayBeFact } from './sun-likeness/heard.js';
 import type { HarmKind } from './sun-likeness/likely-sun.js';
-import { sunFact } from './sun-facts.js';
+import { daySight, sunFact } from './sun-facts.js';
 
 /** More is a message or an account, which the walk reads. */
 const LONGEST = 300;
@@ -61,10 +76,17 @@ const isOfMount = (text: string, harm: HarmKind, deps: Deps): boolean =>
   harm !== 'harmed' &&
   (/^\s*triage\b/iu.test(text) || (harm === 'open' && readText(deps.triage().reading, text).facts.length > 0));
 
+/** "With just binos", said by night: nobody speaks of the Sun, and no more is said of what is looked at. */
+const isOfStars = (text: string, harm: HarmKind, known: Known): boolean =>
+  harm === 'looks' && isLookByNight(text, known);
+
+/** A warning, or what answers in its place; as yet nothing is remembered of it. */
+type Heard = WordsRead | { readonly harm: Problem };
+
 /** What no rule has a word for. */
-const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<WordsRead | null> => {
+const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<Heard | null> => {
   const heard = heardHarm(text);
-  if (heard === null || isOfMount(text, heard.harm, deps)) return null;
+  if (heard === null || isOfMount(text, heard.harm, deps) || isOfStars(text, heard.harm, known)) return null;
   const { clubId, memberId } = said.asker;
   const walk = heard.isSureInWalk ? null : await orWhenSilent(() => deps.store.walks.active(clubId, memberId), null);
   if (walk !== null) return null;
@@ -74,7 +96,115 @@ const heardIn = async (text: string, deps: Deps, said: SaidWords, known: Known):
     const isWhole = severalIn(text, known) === null;
     return isWhole && read !== null && 'line' in read && OF_SUN.test(read.line) ? read : null;
   }
-  return warned(answerTo(text.toLowerCase(), heard.caution), deps, said);
+  return { harm: answerTo(text.toLowerCase(), heard.caution) };
+};
+
+/** What a rule or a likeness makes of these words alone. */
+const harmIn = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<Heard | null> => {
+  const english = inEnglishNames(text, known);
+  // As it came as well: what is asked in another language throughout is known by its own words.
+  for (const words of english === text ? [text] : [english, text]) {
+    const harm = sunHarmAnswer(withSunMadePlain(words), known);
+    if (harm !== null) return { harm };
+  }
+  const follows = followed(text, deps, said, known);
+  if (follows !== null) return follows;
+  // "What about solar", after the Moon's eclipse, is of no looking.
+  if (eclipseKindSaid(text) !== null) return null;
+  const fact = mayBeFact(text) ? sunFact(text) : null;
+  if (fact !== null) return { outcome: fact };
+  if (isTalkOfSun(text)) return null;
+  const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
+  if (read !== null) return isProblem(read) ? { harm: read } : null;
+  return heardIn(text, deps, said, known);
+};
+
+/** These are of looking, and of nothing that has happened or stands open. */
+const OF_LOOKING: readonly (SunCaution | null)[] = [
+  'sun-looking',
+  'sun-how',
+  'sun-aim',
+  'sun-camera',
+  'sun-filter',
+  'sun-guards',
+  'sun-still-yours',
+  'sun-glasses',
+  'sun-glasses-bare',
+  'sun-eyepiece-filter',
+];
+const isOfLooking = (text: string, known: Known): boolean => {
+  const caution = sunCautionIn(withSunMadePlain(text).toLowerCase(), known.day ?? null);
+  return caution === null ? heardHarm(text)?.harm !== 'open' : OF_LOOKING.includes(caution);
+};
+
+const BEHIND = /\bsuns?(?: \w+){0,3} (?:behind|at the back of) (?:me|us|my|the (?:scope|telescope))\b/u;
+/** "I look at a church tower", "the Sun is behind me": nothing to be refused, unless the Sun is what is looked at. */
+const sightIn = (text: string): Outcome | null => {
+  const plain = plainHarm(text);
+  const isOfSun = SUN.test(plain) || SUN_ABROAD.test(plain) || ECLIPSES.test(plain);
+  return isOfSun && (!BEHIND.test(plain) || LOOKS.test(plain)) ? null : daySight(text);
+};
+const ECLIPSES = /\beclip\w*/u;
+
+/** What is said of the Sun in these words, whatever was spoken of before. */
+const heardOf = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<Heard | null> => {
+  const sight = sightIn(text);
+  if (sight !== null && BEHIND.test(plainHarm(text))) return { outcome: sight };
+  const heard = await harmIn(text, deps, said, known);
+  const isRefused = heard !== null && ('harm' in heard ? isOfLooking(text, known) : 'line' in heard);
+  return isRefused && sight !== null ? { outcome: sight } : heard;
+};
+
+const OF_EYES = /\b(?:eyes?|eyesight|look\w*|see|view\w*|glasses|filter|blind\w*|dazzl\w*)\b/iu;
+
+const safeIn = (named: string): Heard | null => {
+  const safe = moonSafe(named.toLowerCase());
+  return safe === null ? null : { outcome: safe };
+};
+const toldOf = (named: string, known: Known): Heard | null => {
+  const line = readWhole(named, known);
+  return safeIn(named) ?? (line === null ? null : { line });
+};
+
+/** "Can the kids look at it", after Saturn: asked of Saturn, it may be warned of still. */
+const heardOfOther = async (
+  text: string,
+  other: SpokenOf,
+  deps: Deps,
+  said: SaidWords,
+  known: Known,
+): Promise<Heard | null> => {
+  const heard = await heardOf(text, deps, said, known);
+  const named = withNamed(text, other);
+  if (heard === null) {
+    if (!OF_EYES.test(text)) return null;
+    return isLookByNight(text, known) ? toldOf(named, known) : safeIn(named);
+  }
+  if (!('harm' in heard) || !isOfLooking(text, known)) return heard;
+  return (await heardOf(named, deps, said, known)) ?? toldOf(named, known);
+};
+
+const WORRIES =
+  /\b(?:(?:need|have|got|should i|do i) (?:to )?|should i )?(?:worry|worried|bother|be careful|watch out|look out|beware|mind|be wary|concerned)(?: (?:about|for|of|with))? (?:the )?sun\b|\bis the sun (?:a |any )?(?:danger|problem|risk|worry)\b/u;
+/** A line that says more of what was asked last: the eclipse from here, how near the Sun the target stands. */
+const ofLast = (text: string, deps: Deps, { asker, nowUtcMs }: SaidWords, known: Known): Heard | null => {
+  const last = lastAsked(deps.store, asker, nowUtcMs);
+  if (last !== null && /^ahead .*\beclipses\b/u.test(last) && asksFromHere(text)) return { line: last };
+  const plain = plainHarm(text);
+  if (!WORRIES.test(plain)) return null;
+  const spoken = spokenIn(last, known);
+  return spoken === null || spoken.isSun ? { harm: answerTo(plain) } : { line: commandLine('sun', spoken.name, {}) };
+};
+
+const heardHere = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<Heard | null> => {
+  const more = ofLast(text, deps, said, known);
+  if (more !== null) return more;
+  const spoken = isOfIt(text) ? spokenOf(deps, said, known) : null;
+  if (spoken?.isSun === false) return heardOfOther(text, spoken, deps, said, known);
+  const heard = await heardOf(text, deps, said, known);
+  return heard !== null || spoken?.isSun !== true || !mayMeanIt(text)
+    ? heard
+    : heardOf(withNamed(text, spoken), deps, said, known);
 };
 
 export const sunFirst: WordsReader = {
@@ -83,22 +213,7 @@ export const sunFirst: WordsReader = {
   read: async (deps, said) => {
     const text = cleanText(said.text);
     if (text === '' || text.length > LONGEST || quotesSunWarning(text)) return null;
-    const known = await knownFor(deps, said);
-    const english = inEnglishNames(text, known);
-    // As it came as well: what is asked in another language throughout is known by its own words.
-    for (const words of english === text ? [text] : [english, text]) {
-      const harm = sunHarmAnswer(withSunMadePlain(words), known);
-      if (harm !== null) return warned(harm, deps, said);
-    }
-    const follows = followed(text, deps, said, known);
-    if (follows !== null) return 'line' in follows ? follows : warned(follows.harm, deps, said);
-    // "What about solar", after the Moon's eclipse, is of no looking.
-    if (eclipseKindSaid(text) !== null) return null;
-    const fact = mayBeFact(text) ? sunFact(text) : null;
-    if (fact !== null) return { outcome: fact };
-    if (isTalkOfSun(text)) return null;
-    const read = lookingAtSun(withSunMadePlain(mended(english, known)), known);
-    if (read !== null) return isProblem(read) ? warned(read, deps, said) : null;
-    return heardIn(text, deps, said, known);
+    const heard = await heardHere(text, deps, said, await knownFor(deps, said));
+    return heard !== null && 'harm' in heard ? warned(heard.harm, deps, said) : heard;
   },
 };

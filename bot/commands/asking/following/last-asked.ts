@@ -63,6 +63,15 @@ export const lastAsked = ({ walks }: Store, asker: Where, nowUtcMs: UtcMs, kept:
     : found.line;
 };
 
+/** Whether of two that are fresh the one was asked last. */
+export const isNewer = (store: Store, asker: Where, nowUtcMs: UtcMs, one: Kept, other: Kept): boolean => {
+  if (lastAsked(store, asker, nowUtcMs, one) === null) return false;
+  if (lastAsked(store, asker, nowUtcMs, other) === null) return true;
+  const memory = memoryIn(store.walks);
+  const timeOf = (kept: Kept): UtcMs => memory.get(keyOf(asker, kept))?.atUtcMs ?? 0;
+  return timeOf(one) >= timeOf(other);
+};
+
 interface LastPlace {
   readonly memberId: string;
   readonly siteText: string;

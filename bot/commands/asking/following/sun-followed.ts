@@ -98,7 +98,7 @@ const isQuickLook = (plain: string): boolean => QUICK_ALONE.test(plain) && IS_LO
 
 /** Somebody has looked, or an eye is not well: said of no Sun by name, after a warning. */
 const HAS_LOOKED =
-  /\b(?:(?:i|he|she|they|we|already|just|kid|son|daughter|child)(?: (?:have|has|had|already|just|only))* (?:looked|peeked|glanced|saw it|seen it)|(?:schon |hat |habe )?(?:reingeschaut|reingesehen|hingeschaut)|ha guardato|ho guardato|he mirado|ha mirado|a regarde|ai regarde|heeft gekeken|patrzyl\w*|olhou|olhei)\b/u;
+  /\b(?:(?:i|he|she|they|we|already|just|kids?|sons?|daughters?|child|children|boy|girl|lad|one|someone|somebody)(?: (?:have|has|had|already|just|only))* (?:looked|peeked|glanced|saw it|seen it)|(?:schon |hat |habe )?(?:reingeschaut|reingesehen|hingeschaut)|ha guardato|ho guardato|had a (?:go|turn|look|peek|glance|glimpse)|put (?:his|her|their|my) eye to it|he mirado|ha mirado|a regarde|ai regarde|heeft gekeken|patrzyl\w*|olhou|olhei)\b/u;
 const EYE_UNWELL =
   /\b(?:eyes?|auge\w*|occhi\w*|ojos?|yeux|oeil|ogen|oog|oczy|olhos?)\b.*\b(?:hurt\w*|sore|spots?|blur\w*|cry\w*|water\w*|doctor|weh|tun|male|duele\w*|mal|pijn|bol\w*|doi|doem)\b|\b(?:hurt\w*|spots?|blur\w*|cry\w*|doctor|male|mal)\b.*\b(?:eyes?|auge\w*|occhi\w*|ojos?|yeux|oeil|ogen|oog|oczy|olhos?)\b|\b(?:dark|black|blind|bright|yellow|green|purple) (?:spot|patch|blob|dot)s?\b|\b(?:fleck(?:en)?|mancha|macchia|tache|vlek|plam\w+)\b|\b(?:everything|all) (?:looks|is|seems) (?:yellow|green|purple|dark|blurr\w+)\b/u;
 /** What it looked through, or into which the Sun shines, is alight. */
@@ -119,7 +119,7 @@ const cautionIn = (plain: string): SunCaution | null => {
 
 /** "What if it's low and red", "it's only a crescent left", "a few layers of smoked glass then": said against a No a moment ago. */
 const OBJECTS =
-  /^(?:(?:but|and|so|ok|well|what if|what about|even if|if|its|it s|it is|when|now|only|just|a few|some|two|three|with|through|behind) ).*\b(?:low|red|dim\w*|orange|crescent|sliver|covered|cloud\w*|smoked|layers?|faint|weak|setting|sunset|sunrise)\b/u;
+  /^(?:(?:but|and|so|ok|well|what if|what about|even if|only if|only when|just when|if|its|it s|it is|when|now|only|just|a few|some|two|three|with|through|behind) ).*\b(?:low|red|dim\w*|orange|crescent|sliver|covered|most(?:ly)? (?:gone|hidden)|cloud\w*|smoked|layers?|faint|weak|setting|sunset|sunrise)\b/u;
 const OF_OTHERS =
   /\b(?:moon|mercury|venus|mars|jupiter|saturn|uranus|neptune|nebulas?|nebulae|galax\w+|clusters?|stars?|comet\w*|power|battery|light|lamp|torch|sky|skies)\b/u;
 const MOST_OBJECTED = 12;

@@ -13,6 +13,8 @@ export type SunCaution =
   | 'sun-left'
   | 'sun-flats'
   | 'sun-guards'
+  | 'sun-cap'
+  | 'sun-still-yours'
   | 'sun-caps'
   | 'sun-projection'
   | 'sun-looking'
@@ -77,6 +79,9 @@ export const asksToAim = (plain: string): boolean =>
   !UNFILTERED.test(plain) &&
   !BY_FINDER.test(plain);
 
+/** "Do I need glasses for the eclipse": those for bare eyes, unless a lens is named. */
+const NEEDS_GLASSES =
+  /\b(?:need|have to|must|should|got to|gotta|supposed to|wear\w*|required?)\b.*(?<!\bsun )\b(?:glasses|goggles|specs)\b/u;
 const ECLIPSE_GLASSES = /\b(?:eclipse|solar) (?:glasses|viewers?|goggles|shades|specs)\b|\biso ?12312\b/u;
 const BARE_EYES =
   /\b(?:(?:naked|bare|own|just|only)(?: my| our| your)? eyes?|wear\w*|(?:look|watch|view|see|stare)\w* (?:(?:up|directly|straight|it|at|the|a|an|partial|annular|solar|my) )*(?:eclipse|sun))\b/u;
@@ -91,8 +96,9 @@ const WITHOUT_TUBE = /\bwithout (?:an? |any |the )?(?:telescope|scope|binoculars
  * @returns null: none are spoken of
  */
 export const eclipseGlasses = (plain: string, tubes: readonly RegExp[]): SunCaution | null => {
-  if (!ECLIPSE_GLASSES.test(plain)) return null;
+  const isNeed = NEEDS_GLASSES.test(plain);
+  if (!ECLIPSE_GLASSES.test(plain) && !isNeed) return null;
   const rest = plain.replace(WITHOUT_TUBE, ' ');
-  const isBare = BARE_EYES.test(rest) || rest !== plain;
+  const isBare = isNeed || BARE_EYES.test(rest) || rest !== plain;
   return isBare && ![...tubes, BEFORE_LENS].some((lens) => lens.test(rest)) ? 'sun-glasses-bare' : 'sun-glasses';
 };

@@ -1,6 +1,6 @@
 /** What is asked near the Sun and has a right answer of its own: a wedge, a filter at the eyepiece, flats, a tube left running. Pure; English. */
 import type { DayAt } from './day-at.js';
-import type { SunCaution } from './sun-guards.js';
+import { isFilterHurt, type SunCaution } from './sun-guards.js';
 import { OF_TROUBLE, SUN, TUBE } from './sun-harm.js';
 
 const WEDGE = /\bherschel\w* (?:wedge|prism)\b|\b(?:solar|sun) (?:wedge|prism)\b/u;
@@ -67,6 +67,35 @@ const isProjected = (plain: string, day: DayAt | null): boolean =>
 const isOfFlats = (plain: string): boolean =>
   FLATS.test(plain) && SUN.test(plain) && BY_TWILIGHT.test(plain) && WHERE_TO.test(plain);
 
+/** Film sold for the Sun, in a cell of one's own making, over all of the front: the right way. */
+const FILM_IN_FRONT =
+  /\b(?:(?:solar|sun|safety) (?:filter )?|filter )?(?:film|foil|filter (?:sheet|film))\b.*\b(?:over|on|across|in front of|covering) (?:the |my |its |our )?(?:whole |full |entire )?(?:front|aperture|objective|opening|end)\b/u;
+const isFilmInFront = (plain: string, day: DayAt | null): boolean =>
+  FILM_IN_FRONT.test(plain) &&
+  !isFilterHurt(plain) &&
+  !NOT_FOR_SUN.test(plain) &&
+  (SUN.test(plain) || day?.isSunUp('now') === true);
+const NOT_FOR_SUN =
+  /\b(?:tin|kitchen|cling|alumin\w*|emergency|survival|space|rescue|crisp|chip|mylar|food|camera|roll|exposed|x ?ray|finder|eye ?piece|no|without|not|nd ?\d*)\b/u;
+
+/** What shops sell for other things. */
+const STAND_IN =
+  /\b(?:(?:crisp|chip|sweet|coffee|chocolate) (?:packet|bag|wrapper)s?|cds?|dvds?|floppy|x ?-?rays?|negatives?|(?:tin|kitchen|alumin\w*) ?foil|bin (?:bag|liner)s?|balloons?|sun ?glass(?:es)?|shades|tinted \w+|smoked glass|candle|mylar)\b.*\b(?:as|for|instead of|make|makes|made|like) (?:an? |the |my |a good )?(?:solar |sun |front |home ?made )?filt\w*/u;
+
+/** "Should I cap it", by day. */
+const ASKS_TO_CAP =
+  /^(?:(?:so|and|ok|then|but|well|also) )*(?:should|shall|must|do|does|need|ought) (?:i|we|it|the \w+)(?: need)?(?: to)?(?: be)? (?:cap|cover|put (?:the |a |its )?(?:cap|lid|cover) (?:back )?on|capped|covered)\b(?!.*\b(?:dew|rain|dust|night|camera lens)\b)/u;
+
+/** By day, with a glass in hand, at what is not said: "he points his binoculars up at it", "can I look now". */
+const UP_AT_IT = new RegExp(
+  `(?:${TUBE.source}).{0,16}\\b(?:up )?at (?:it|that)$|\\b(?:point|aim|star|gaz|look)\\w* .{0,24}(?:${TUBE.source}) (?:up )?at (?:it|that)\\b`,
+  'u',
+);
+const LOOK_NOW =
+  /^(?:.{0,24} )?(?:can|may|could|should|is it (?:ok|okay|safe|alright)(?: for (?:me|us|them|the kids))? to) ?(?:i|we|they|he|she|the kids)? look (?:now|yet|up|at it(?: now| yet)?)$/u;
+const isUpByDay = (plain: string, day: DayAt | null): boolean =>
+  day?.isSunUp('now') === true && (UP_AT_IT.test(plain) || LOOK_NOW.test(plain)) && !OTHER_SIGHTS.test(plain);
+
 /** In this order. */
 const KINDS: readonly (readonly [SunCaution, (plain: string, day: DayAt | null) => boolean])[] = [
   ['sun-wedge', (plain) => WEDGE.test(plain)],
@@ -75,6 +104,10 @@ const KINDS: readonly (readonly [SunCaution, (plain: string, day: DayAt | null) 
   ['sun-flats', isOfFlats],
   ['sun-left', isLeftRunning],
   ['sun-left', runsIntoDay],
+  ['sun-still-yours', isFilmInFront],
+  ['sun-looking', (plain) => STAND_IN.test(plain)],
+  ['sun-cap', (plain, day) => ASKS_TO_CAP.test(plain) && day?.isSunUp('now') === true],
+  ['sun-looking', isUpByDay],
   ['sun-filter', (plain) => ASKS_FILTER.test(plain)],
 ];
 
