@@ -57,6 +57,8 @@ const GUESSED = 0.6;
 /** Likeness alone: a part found in order, or where the stars go instead, is no cure. */
 const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps }: Reading): boolean => {
   if (tellsAstray(text)) return true;
+  // "Works with my mate's laptop" tells where the trouble lies.
+  if (facts.some(({ what }) => model.check(what)?.contrast !== undefined)) return true;
   if (hasWordOfCure(text)) return false;
   const isOfTrouble = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
   const told = [...facts, ...perhaps.filter(({ sureness }) => sureness >= GUESSED)];

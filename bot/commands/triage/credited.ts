@@ -23,7 +23,7 @@ export const saysAsShown = (text: string): boolean => AS_SHOWN.test(text);
 
 /** "Swapped it", "did that": at a remedy, what it says to do. */
 const DONE_AS_SHOWN =
-  /^\W*(?:(?:ok(?:ay)?|yes|yep|right|so|i|we|have|just|then|and),? )*(?:did|done|swapped|changed|exchanged|replaced|tightened|moved|closed|turned|switched|set|pushed|plugged|updated|installed|removed|took|unticked|ticked|deleted|unplugged) (?:it|that|them|those|this|these|both)\b/iu;
+  /^\W*(?:(?:ok(?:ay)?|yes|yep|right|so|well|ha(?:ha)?|ah+|oh|aha|lol|um|er|great|i|we|have|just|then|and)[,!]? )*(?:did|done|swapped|changed|exchanged|replaced|tightened|moved|closed|turned|switched|set|pushed|plugged|updated|installed|removed|took|unticked|ticked|deleted|unplugged) (?:it|that|them|those|this|these|both)\b/iu;
 /** "Plugged it into the blue socket", "turned it off and on again": a deed of its own. */
 const DONE_OTHERWISE =
   /\b(?:plugged|unplugged|moved|put) \w+ (?:back )?(?:in|into|to|onto)\b|\b(?:turned|switched) \w+ (?:off|out) and\b/iu;

@@ -2,6 +2,7 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
+import { isOfOtherTime } from './of-other-time.js';
 import { withoutOutAndIn } from './out-and-in.js';
 import { rememberLines } from '../lately.js';
 import { wasSoAllAlong } from './of-another-way.js';
@@ -64,7 +65,7 @@ const CAME_GOOD = [
 const OF_DOING =
   /^(?:(?:i|we|he|she|dad|mum|grandad|grandpa|(?:my|the|a) \w+) )?(?:have |had |just |also |then |only )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|kept|sent|left|threw|drove|held|hung|shook|slid|tied|was|were|had been|turned out|moved)\b(?! (?:it|that|everything)$)/iu;
 const I_DID =
-  /\b(?:i|we|(?:my|the) (?:wife|husband|son|daughter|boy|lad|mate|friend|dad|mum)) (?:have |had |just |also |then |only |now )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|kept|sent|left|threw|drove|held|hung|shook|slid|tied|used|had|found|moved|went|did)\b/iu;
+  /\b(?:i|we|(?:my|the) (?:wife|husband|son|daughter|boy|lad|mate|friend|dad|mum)) (?:have |had |just |also |then |only |now )*(?:\w+ed|put|set|took|got|made|gave|chose|cut|shut|let|bought|bent|kept|sent|left|threw|drove|held|hung|shook|slid|tied|used|had|found|moved|went|did|(?:turn|switch|close|change|plug|unplug|remove|disable|take|swap|restart|delete)(?= (?:it|that|the|my|off|on|out|in)\b))\b/iu;
 /** What it was: "tracking was off". */
 const OF_CAUSE =
   /^(?!there\b)(?!.*\b(?:was|were) it$)\b.*\b(?:was|were|had been|turned out)\b(?! (?:right |bang |dead )*(?:in|at|on) the (?:middle|centre|center|eyepiece))/iu;
@@ -171,6 +172,7 @@ const deedIn = (text: string): DeedTold => {
     !/^(?:only|but|except)$/u.test(breaths[first - 1]?.bare ?? '') &&
     !/\?/u.test(said) &&
     !isNoCure(said) &&
+    !isOfOtherTime(said) &&
     !COMES_AND_GOES.test(said) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));

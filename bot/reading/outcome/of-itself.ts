@@ -18,8 +18,11 @@ const UNEXPLAINED = new RegExp(
 );
 const ASIDE = new RegExp(`[,;.!-]?\\s*\\b(?:${NOTHING_DONE}|${NO_IDEA})(?![\\p{L}\\d])`, 'giu');
 
+/** "Why did it change on its own": asked of what went wrong. */
+const ASKS_WHY = /\b(?:why|how come)\b[^.;!?]*/giu;
+
 /** Nothing was done for it. */
-export const curedOfItself = (text: string): boolean => BY_NOBODY.test(text);
+export const curedOfItself = (text: string): boolean => BY_NOBODY.test(text.replace(ASKS_WHY, ' '));
 
 /** What was done for it the member cannot tell. */
 export const curedUnexplained = (text: string): boolean => UNEXPLAINED.test(text);

@@ -20,6 +20,7 @@ import { heldFor } from './held-for.js';
 import { wasSoAllAlong, withoutOtherWays } from './of-another-way.js';
 import { isOnlyASign } from './only-a-sign.js';
 import { isNoGoodNow } from './no-good-now.js';
+import { isOfOtherTime } from './of-other-time.js';
 import { asksWhatItIs, isNotDoneYet } from './not-done-yet.js';
 import { isOnlySet } from './only-set.js';
 import { isStillToCome } from './still-to-come.js';
@@ -180,7 +181,8 @@ const isNoneYet = (text: string): boolean =>
   STILL_TO_DO.test(text) ||
   isStillToCome(text) ||
   wasSoAllAlong(text) ||
-  isNoGoodNow(text);
+  isNoGoodNow(text) ||
+  isOfOtherTime(text);
 
 const GLAD_OR_NOW =
   /\b(?:now|at last|finally|thanks?|thank you|thx|ta|cheers|danke|merci|gracias|grazie|yay|hoo?ray|great|brilliant|lovely|as well)\b|!/iu;
