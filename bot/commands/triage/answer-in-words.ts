@@ -195,9 +195,9 @@ const isOfSupply = ({ before: { step } }: Began, { facts }: Reading): boolean =>
   step.id === 'path' && facts.some(({ what }) => OF_POWER.test(what)) && !facts.some(({ what }) => what === step.id);
 
 /** "It asked to stay connected without internet": of the network, and no word that the program connects. */
-const OF_THE_NETWORK = 'asked-to-stay';
+const OF_THE_NETWORK: readonly string[] = ['asked-to-stay', 'connected-without-internet', 'no-internet-alone'];
 const isOfNetwork = ({ before: { step } }: Began, { facts, met }: Reading): boolean =>
-  met?.includes(OF_THE_NETWORK) === true && !facts.some(({ what }) => what === step.id);
+  met?.some((id) => OF_THE_NETWORK.includes(id)) === true && !facts.some(({ what }) => what === step.id);
 
 /** "Tried all USB sockets, same", "still 12.4 at the battery": what was tried changed nothing, or was measured, and is not what changed. */
 const CHANGED_LAST = 'changed-last';
@@ -211,6 +211,18 @@ const isTrial = ({ before: { step } }: Began, { facts }: Reading): boolean =>
 const isOfElse = (began: Began, read: Reading): boolean =>
   read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read) || isTrial(began, read);
 
+/** "Neither. The list shows the mouse and the hub": said ahead of all else, such a word is the answer, and what follows explains it. */
+const SAID_FIRST =
+  /^\W*(?<first>(?:neither|none|both|nothing|all|no|not|only)(?: (?:of (?:them|those|it)|listed|there|at all|match(?:es)?|flicker|change|light|lights|lit|one|two|both))?)\s*(?:[.,;!:\u2013-]\s|\bbut\b)\s*\S/iu;
+const LEAST_SCORE = 0.75;
+const saidFirst = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string): string | null => {
+  const first = SAID_FIRST.exec(text)?.groups?.['first'];
+  // A bare "no" may be said against what was asked before.
+  if (first === undefined || /^(?:no|not|only|all)$/iu.test(first) || isSafetyLook(step)) return null;
+  const meant = answerMeant(began.context.model.reading, first, questionOf(began));
+  return meant === null || meant.score < LEAST_SCORE ? null : meant.id;
+};
+
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -223,7 +235,7 @@ const answerToQuestion = (
   if (step.kind !== 'ask') return null;
   if (isWithoutIt(began, text)) return sure(noneAmong(began) ?? UNSURE);
   const odd = oddIn(began, text);
-  const outright = saidOfItems(began, step, text, odd);
+  const outright = saidFirst(began, step, text) ?? saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.

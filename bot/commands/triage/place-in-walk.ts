@@ -10,7 +10,7 @@ import {
 } from '../../places/index.js';
 import type { Observer } from '../../sky/types.js';
 import { NUMBERS, tellText } from '../../triage/index.js';
-import { siteFor } from '../asking/resolve-site.js';
+import { isPrivateWord, siteFor } from '../asking/resolve-site.js';
 import { spellerFor } from '../asking/spelling/known-words.js';
 import type { Deps } from '../core/command.js';
 import { site } from '../site/site.js';
@@ -42,7 +42,7 @@ const placeIn = (deps: Pick<Deps, 'places'>, text: string): Named | null => {
   const own = text.replace(BY_THE_WAY, '');
   const named = LIVES_IN.exec(own);
   const said = named?.[1] ?? named?.[2] ?? SITE_IS.exec(own)?.[1];
-  if (said === undefined) return null;
+  if (said === undefined || isPrivateWord(said)) return null;
   for (const name of new Set([said, said.replace(/,.*$/u, '')])) {
     const found = resolvePlace(deps.places(), name);
     if (!isProblem(found))
