@@ -3,10 +3,20 @@ import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.j
 import { isProblem, problem, type Problem } from '../../ground/problem.js';
 import { resolveTarget, targetLabel, targetProblemMessage, type Target } from '../../catalogue/index.js';
 import { fittingChoices } from '../../reply/reply.js';
+import { horizontalOf } from '../../sky/place.js';
+import { SUN_HORIZON_ALTITUDE_DEG } from '../../sky/rise-set.js';
 import { sunSafety } from '../../sky/sun-safety.js';
 import { SUN } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
-import { namesHour, nightOn, parseDate, parseTime, tonightAt, type NamedNight } from '../../times/index.js';
+import {
+  namesHour,
+  nightAround,
+  nightOn,
+  parseDate,
+  parseTime,
+  tonightAt,
+  type NamedNight,
+} from '../../times/index.js';
 import type { Request, Deps } from '../core/command.js';
 import { siteFor, type Asking, type ResolvedSite } from './resolve-site.js';
 import { chiefOf } from './whole-constellation.js';
@@ -115,13 +125,21 @@ export const sunEventFor = (
   return { utcMs: wholeSecond(utcMs + (isRise ? BESIDE_EVENT_MS : -BESIDE_EVENT_MS)), notes: [] };
 };
 
+/** Tonight; before sunrise the night that is still on, however late the clocks say it is. */
+const nightInHand = (site: ResolvedSite['site'], nowUtcMs: UtcMs): NamedNight => {
+  const tonight = tonightAt(site, nowUtcMs);
+  if (nowUtcMs >= tonight.startUtcMs) return tonight;
+  const isDay = horizontalOf(SUN, site.observer, nowUtcMs).altitudeDeg > SUN_HORIZON_ALTITUDE_DEG;
+  return isDay ? tonight : nightAround(nowUtcMs, site);
+};
+
 /** Without text: tonight. */
 export const nightFor = (
   text: string | undefined,
   site: ResolvedSite['site'],
   nowUtcMs: UtcMs,
 ): NamedNight | Problem => {
-  if (text === undefined) return tonightAt(site, nowUtcMs);
+  if (text === undefined) return nightInHand(site, nowUtcMs);
   const found = parseDate(text, site.zone, nowUtcMs);
   return isProblem(found) ? problem(found.problem, found.message) : nightOn(found.date, site);
 };

@@ -2,7 +2,7 @@
 import type { Outlook } from '../../evening/outlook.js';
 import type { Towards } from '../../evening/towards.js';
 import type { OutlookQuestion } from '../../evening/windows.js';
-import { MS_PER_MINUTE } from '../../ground/durations.js';
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../../ground/durations.js';
 import { degrees, compassWord } from '../../reply/wording.js';
 import type { Place, UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, type NamedNight } from '../../times/index.js';
@@ -38,6 +38,15 @@ export const timeText = (utcMs: UtcMs, { asked, night }: WhetherQuestion): strin
 
 export const nowIn = (question: WhetherQuestion): UtcMs =>
   question.utcMs ?? Math.max(question.outlookQuestion.nowUtcMs, question.night.startUtcMs);
+
+const MORNING_MS = 12 * MS_PER_HOUR;
+/** The moment that "is it up" is of: this very one, in the morning too, whose night is the coming one; of a later night its beginning. */
+export const momentOf = (question: WhetherQuestion): UtcMs => {
+  const { nowUtcMs } = question.outlookQuestion;
+  return question.utcMs === null && question.night.startUtcMs - nowUtcMs < MORNING_MS
+    ? Math.min(nowUtcMs, nowIn(question))
+    : nowIn(question);
+};
 
 export const isUnderWay = ({ outlookQuestion: { nowUtcMs }, night }: WhetherQuestion): boolean =>
   nowUtcMs > night.startUtcMs && nowUtcMs < night.endUtcMs;

@@ -13,7 +13,7 @@ import {
   alone,
   best,
   isOfNow,
-  nowIn,
+  momentOf,
   standWords,
   timeText,
   type SaidWhether,
@@ -101,7 +101,7 @@ const butWords = (question: WhetherQuestion, utcMs: UtcMs, { altitudeDeg }: Plac
 /** How it stands at the hour, or now. */
 export const upThen = (question: WhetherQuestion): SaidWhether => {
   const { asked, found } = question;
-  const utcMs = nowIn(question);
+  const utcMs = momentOf(question);
   const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
   const not = whyNot(question, utcMs, place);
   if (not !== null) return best(not);
@@ -116,7 +116,7 @@ export const upThen = (question: WhetherQuestion): SaidWhether => {
 /** Whether it is gone by the hour, or now. */
 export const down = (question: WhetherQuestion): SaidWhether => {
   const { asked, outlookQuestion, night } = question;
-  const utcMs = nowIn(question);
+  const utcMs = momentOf(question);
   const at = atText(question, utcMs);
   const place = placeOf(asked.target.body, asked.where.site.observer, utcMs);
   const { before, after } = eventsAround(question, utcMs);
