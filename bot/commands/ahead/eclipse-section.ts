@@ -34,8 +34,9 @@ const eclipseData = (eclipse: Eclipse): Json => ({
 
 /** The next on Earth, where it comes before all that are seen from here. */
 const elsewhereNotes = (question: Question, seen: readonly Eclipse[]): readonly string[] => {
-  const { about, zone, span } = question;
-  if (about !== null) return [];
+  const { about, zone, span, shape = null } = question;
+  // Of one kind, the others that come before are not counted.
+  if (about !== null || shape !== null) return [];
   const { of, kind, utcMs } = nextEclipseAnywhere(span.startUtcMs);
   const isHere = seen.some(({ greatestUtcMs }) => greatestUtcMs < utcMs + MS_PER_DAY);
   return isHere || utcMs >= span.endUtcMs

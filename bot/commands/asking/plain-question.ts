@@ -24,6 +24,7 @@ import { leftTracking, moveAtHands, moveByDay, wayBetween } from './sentence/abo
 import { openingUp } from './sentence/opening-up.js';
 import { lookingAtSun, sunAlone, sunHarmAnswer, ASKS_WHERE } from './sentence/looking-at-sun.js';
 import { withCitiesHeld, withCitiesLoose } from './sentence/city-words.js';
+import { moonEclipsed } from './moon-eclipsed.js';
 import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
 import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
@@ -144,6 +145,8 @@ const figuresOf = (plain: string, { catalogue }: Known) =>
 /** What is answered before the sentence is read for its parts: looking at the Sun, talk, what no reckoning answers. */
 const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading => {
   const plain = typed.toLowerCase();
+  const eaten = moonEclipsed(plain, known);
+  if (eaten !== null) return eaten;
   const ofMoon = moonSafe(plain);
   if (ofMoon !== null) return { outcome: ofMoon, isTopic: true };
   const looking = lookingAtSun(typed, known);

@@ -8,6 +8,7 @@ import { bestTime } from '../../sky/best-time.js';
 import type { Twilights } from '../../sky/twilight.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalTime } from '../../times/index.js';
+import { eclipseSoon } from '../ahead/eclipse-soon.js';
 import { darkWords, nightAltText, nightChart, noDarkWords, twilightSpan } from '../asking/night-words.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
 import type { Deps } from '../core/command.js';
@@ -156,7 +157,10 @@ export const upReply = (deps: Deps, question: UpQuestion, found: Outlook): Reply
     title,
     level: isGood(found, then, variable) ? 'good' : 'info',
     summary: summaryOf(opening, said, first?.then),
-    facts: factsOf(deps, question, { found, evening, variable, moon }),
+    facts: [
+      ...(target.id === 'moon' ? eclipseSoon(where.site.observer, nowUtcMs, zone).facts : []),
+      ...factsOf(deps, question, { found, evening, variable, moon }),
+    ],
     notes: [
       ...upNotes(typed, asked, found, noDarkWords(twilight, night, zone) === null),
       ...(hour?.notes ?? []),

@@ -2,11 +2,10 @@
  * What "it" is in a line that may come near the Sun: the Sun, where that was spoken of last; the Moon or another target, where one was. "Can I look at
  * it through my telescope" is warned of or is not by that alone. Pure.
  */
-import { MS_PER_HOUR } from '../../../ground/durations.js';
-import { lunarEclipses } from '../../../sky/eclipses.js';
 import { GUARD, plainHarm, SAYS_DAY, SUN, SUN_ABROAD } from '../sentence/sun-harm.js';
 import type { Known } from '../sentence/asked.js';
 import type { Deps, SaidWords } from '../../core/command.js';
+import { isMoonEclipsedSoon } from '../moon-eclipsed.js';
 import { nameOf } from './about-it.js';
 import { isNewer, lastAsked } from './last-asked.js';
 import { toldLine, type ToldLine } from './told-line.js';
@@ -20,14 +19,6 @@ const THE_SUN: SpokenOf = { name: 'the sun', isSun: true };
 
 const OF_MOON = /^(?:the )?moon(?: |$)/iu;
 const THE_MOON: SpokenOf = { name: 'the moon', isSun: false };
-/** "Tonight" is told of the eclipse that comes within so long. */
-const SOON_MS = 18 * MS_PER_HOUR;
-
-const isMoonEclipsedSoon = ({ usual, nowUtcMs }: Known): boolean => {
-  if (usual == null) return false;
-  const span = { startUtcMs: nowUtcMs - SOON_MS, endUtcMs: nowUtcMs + SOON_MS };
-  return lunarEclipses({ ...usual, elevationM: 0 }, span).length > 0;
-};
 /** Of which body nobody said, it is taken for the Sun's, which harms; but for one of the Moon that is on, or comes tonight. */
 const eclipsed = ({ values }: ToldLine, known: Known): SpokenOf => {
   if (values['about'] === 'Moon') return THE_MOON;
