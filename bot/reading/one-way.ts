@@ -39,7 +39,7 @@ interface Around {
   /** Of its sentence, from it on. */
   readonly after: string;
   /** … and the sentence that follows. */
-  readonly next: string;
+  readonly beyond: () => string;
 }
 
 const aroundOf = (text: string, { span }: Finding): Around => {
@@ -50,16 +50,15 @@ const aroundOf = (text: string, { span }: Finding): Around => {
     before,
     upTo: `${before}${text.slice(span.start, span.end)}`,
     after,
-    next: stretchAfter(text, next, span.end + REACH - next),
+    beyond: () => `${after}. ${stretchAfter(text, next, span.end + REACH - next)}`,
   };
 };
 
 /** Over, or there and not used. */
-const isLeftBehind = ({ before, upTo, after, next }: Around): boolean => {
-  const beyond = `${after}. ${next}`;
+const isLeftBehind = ({ before, upTo, after, beyond }: Around): boolean => {
   if (UNUSED.test(after) || UNREAL.test(upTo)) return true;
-  if (HAD.test(before) && (OVER.test(beyond) || SINCE_ANOTHER.test(beyond))) return true;
-  return WORKED.test(after) && WENT_OVER.test(beyond);
+  if (HAD.test(before) && (OVER.test(beyond()) || SINCE_ANOTHER.test(beyond()))) return true;
+  return WORKED.test(after) && WENT_OVER.test(beyond());
 };
 
 const namesWay = ({ entry, by }: Finding): boolean => entry.path !== undefined && by === 'words';

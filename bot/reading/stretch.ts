@@ -3,15 +3,18 @@
 /** Signs that end a stretch of any kind: quicker looked for than the words that may do so. */
 const ALWAYS_ENDS = '.;!?\n';
 
+const isEnd = new Uint8Array(128);
+for (const sign of ALWAYS_ENDS) isEnd[sign.charCodeAt(0)] = 1;
+
 const afterLastSign = (text: string, from: number, at: number): number => {
   let start = at;
-  while (start > from && !ALWAYS_ENDS.includes(text.charAt(start - 1))) start--;
+  while (start > from && isEnd[text.charCodeAt(start - 1)] !== 1) start--;
   return start;
 };
 
 const firstSign = (text: string, at: number, to: number): number => {
   let end = at;
-  while (end < to && !ALWAYS_ENDS.includes(text.charAt(end))) end++;
+  while (end < to && isEnd[text.charCodeAt(end)] !== 1) end++;
   return end;
 };
 
