@@ -92,7 +92,9 @@ const isInForeignLetters = (line: string): boolean => {
 
 /** Lines of what the collecting line prints (knowledge/connection/collecting.yaml): names, tables, lists of addresses. */
 const COLLECTED =
-  /^(?:linux$|macos \d|name +status|interfacealias|-{4,}|\+-o |inet [\d.]+|[a-z]+\d+:$|\d+ \[[a-z ]+\]$|(?:eth|en|wl|docker|br)\w* +(?:up|down|unknown)\b|(?:wi-?fi|ethernet|loopback)\b.* {2,}\S+$)|\b(?:ok|error|unknown|degraded) {2,}\d{1,2}$/iu;
+  /^(?:linux$|macos \d|name +status|interfacealias|-{4,}|\+-o |inet [\d.]+|[a-z]+\d+:$|\d+ \[[a-z ]+\]$|(?:eth|en|wl|docker|br)\w* +(?:up|down|unknown)\b|(?:wi-?fi|ethernet|loopback)\b.* {2,}\S+$)/iu;
+/** A row of its table of devices. */
+const COLLECTED_ROW = /\b(?:ok|error|unknown|degraded) {2,}\d{1,2}$/iu;
 
 /** In the manner of programs, whoever is spoken to. */
 const isFormal = (line: string): boolean => (FORMAL.test(line) || INSTRUCTION.test(line)) && !INFORMAL.test(line);
@@ -114,6 +116,7 @@ const isProgramLike = (line: string): boolean =>
 /** Judged alone; a line that speaks of "I" or "it" and has no time stamp is a person's. */
 export const isPrinted = (line: string): boolean => {
   if (STAMPED.test(line) || COLLECTED.test(line) || LABELLED.test(line)) return true;
+  if (line.includes('  ') && COLLECTED_ROW.test(line)) return true;
   const marks = MAY_MARK.test(line) ? (line.replace(PORT_NAMES, '#').match(MARKS)?.length ?? 0) : 0;
   const words = marks === 0 ? 1 : wordCountOf(line);
   if (isPersonal(line)) return marks > words;

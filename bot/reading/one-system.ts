@@ -1,6 +1,6 @@
 /** Which system a text is about, where it may name several: "it works on Windows, not on Linux" is about Linux. */
 import type { Finding } from './finding.js';
-import { stretchBefore } from './stretch.js';
+import { stretchAfter, stretchBefore } from './stretch.js';
 
 interface Named {
   readonly answer: string;
@@ -24,7 +24,7 @@ const REACH = 240;
 /** The part of the sentence in which it stands: on a system that does well nothing is to be mended. */
 export const isOfWorking = (text: string, { span }: Finding): boolean => {
   const before = stretchBefore(text, span.start, REACH, PART_ENDS);
-  const [after = ''] = text.slice(span.start, span.start + REACH).split(PART_ENDS);
+  const after = stretchAfter(text, span.start, REACH, PART_ENDS);
   const part = `${before}${after}`.replace(NO_TROUBLE, ' fine ');
   return DOES_WELL.test(part) && !FAILS.test(part);
 };
@@ -59,7 +59,7 @@ const SENTENCE_ENDS = /[.;!?()\n]|\s-\s|\b(?:but|while|whereas|though|although|y
 const isContrast = (text: string, { from }: Named): boolean => {
   const { start } = from.span;
   const before = stretchBefore(text, start, REACH, SENTENCE_ENDS);
-  const [after = ''] = text.slice(start, start + REACH).split(SENTENCE_ENDS);
+  const after = stretchAfter(text, start, REACH, SENTENCE_ENDS);
   const said = `${before}${after}`.replace(NO_TROUBLE, ' fine ');
   const isOther = (UNDER.test(before) && OF_CONTRAST.test(said)) || OLD_OR_OTHERS.test(before);
   return from.by === 'words' && isOther && DOES_WELL.test(said) && !FAILS.test(said);

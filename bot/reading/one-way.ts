@@ -1,11 +1,10 @@
 /** Which of the ways that a text names are the one in hand: not one that is over or lies unused, nor one that does well beside another that fails. */
 import type { Finding } from './finding.js';
 import { isOfWorking } from './one-system.js';
-import { stretchBefore } from './stretch.js';
+import { stretchAfter, stretchBefore } from './stretch.js';
 
 /** So far a sentence and the next reach at most, either way. */
 const REACH = 160;
-const SENTENCE_ENDS = /[.;!?\n]/u;
 
 const WAY =
   '(?:usb|wi-?fi|wlan|wireless|bluetooth|bt|serial|cables?|leads?|wired?|network|ethernet|lan|hotspot|adapter|adaptor|dongle|bridge|module)';
@@ -40,22 +39,26 @@ interface Around {
   /** Of its sentence, from it on. */
   readonly after: string;
   /** … and the sentence that follows. */
-  readonly next: string;
+  readonly beyond: () => string;
 }
 
 const aroundOf = (text: string, { span }: Finding): Around => {
-  const [after = '', next = ''] = text.slice(span.end, span.end + REACH).split(SENTENCE_ENDS);
-  const before = stretchBefore(text, span.start, REACH, SENTENCE_ENDS);
-  return { before, upTo: `${before}${text.slice(span.start, span.end)}`, after, next };
+  const before = stretchBefore(text, span.start, REACH);
+  const after = stretchAfter(text, span.end, REACH);
+  const next = span.end + after.length + 1;
+  return {
+    before,
+    upTo: `${before}${text.slice(span.start, span.end)}`,
+    after,
+    beyond: () => `${after}. ${stretchAfter(text, next, span.end + REACH - next)}`,
+  };
 };
 
 /** Over, or there and not used. */
-const isLeftBehind = (text: string, finding: Finding): boolean => {
-  const { before, upTo, after, next } = aroundOf(text, finding);
-  const beyond = `${after}. ${next}`;
+const isLeftBehind = ({ before, upTo, after, beyond }: Around): boolean => {
   if (UNUSED.test(after) || UNREAL.test(upTo)) return true;
-  if (HAD.test(before) && (OVER.test(beyond) || SINCE_ANOTHER.test(beyond))) return true;
-  return WORKED.test(after) && WENT_OVER.test(beyond);
+  if (HAD.test(before) && (OVER.test(beyond()) || SINCE_ANOTHER.test(beyond()))) return true;
+  return WORKED.test(after) && WENT_OVER.test(beyond());
 };
 
 const namesWay = ({ entry, by }: Finding): boolean => entry.path !== undefined && by === 'words';
@@ -80,8 +83,13 @@ export const otherWays = (
 ): ReadonlySet<Finding> => {
   const named = all.filter(namesWay);
   if (named.length > MOST_NAMED) return NONE;
-  const behind = new Set(named.filter((one) => isLeftBehind(text, one)));
-  const fancied = named.filter((one) => !behind.has(one) && FANCIED.test(aroundOf(text, one).before));
+  const behind = new Set<Finding>();
+  const fancied: Finding[] = [];
+  for (const one of named) {
+    const around = aroundOf(text, one);
+    if (isLeftBehind(around)) behind.add(one);
+    else if (FANCIED.test(around.before)) fancied.push(one);
+  }
   if (fancied.length < named.length - behind.size) for (const one of fancied) behind.add(one);
   const left = named.filter((one) => !behind.has(one));
   // Ways are few, however often they are named.

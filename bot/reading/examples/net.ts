@@ -40,7 +40,7 @@ export interface Net {
   readonly poolOf: (clause: Clause) => Pool;
   /** Adds a clause to those together. */
   readonly join: (together: Pool, clause: Pool) => void;
-  /** What speaks for an answer in what is known of a run of clauses, on the scale of the marks' sums; NaN: it does not know the answer. */
+  /** What speaks for an answer in what is known of a run of clauses (one at a time is asked of), on the scale of the marks' sums; NaN: it does not know the answer. */
   readonly weigher: (run: Pool) => (answer: number) => number;
   /** How likely an answer is that seems so likely. */
   readonly soberly: (answer: number, probability: number) => number;
@@ -126,6 +126,8 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
     after: new Int16Array(filters),
     step: 0,
   };
+  /** Of the run in hand: the most of each pattern, then the vectors' sum. */
+  const all = new Float32Array(width);
   const addTo = (sums: Float32Array, added: Float32Array): void => {
     for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (added[i] as number);
   };
@@ -165,7 +167,6 @@ export const makeNet = (parts: NetParts, answers: readonly string[]): Net => {
       together.words += words;
     },
     weigher: ({ most, sum, words }) => {
-      const all = new Float32Array(width);
       const scale = 1 / Math.sqrt(words + 1);
       all.set(most);
       for (let i = 0; i < size; i++) all[filters + i] = (sum[i] as number) * scale;

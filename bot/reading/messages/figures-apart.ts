@@ -96,10 +96,12 @@ const apartIn = ({ text, start }: TableLine, { id, figures, differ }: Kind): Fou
 };
 
 const MOST_LETTERS = 2000;
+/** As few lines have as tell of a figure. */
+const DIGIT = /\d/u;
 
 export const figuresApart = (lines: readonly TableLine[]): readonly FoundTable[] =>
   lines.flatMap((line) =>
-    line.text.length > MOST_LETTERS
+    line.text.length > MOST_LETTERS || !DIGIT.test(line.text)
       ? []
       : KINDS.flatMap((kind) => (kind.may.test(line.text) ? (apartIn(line, kind) ?? []) : [])),
   );

@@ -24,10 +24,6 @@ export interface Candidate {
   readonly saying: CompiledSaying;
   /** Where its phrase begins in `code`. */
   readonly phrase: number;
-  /** What its first step may be. */
-  readonly starts: readonly number[];
-  /** What it cannot do without besides the three rarest, as numbers of needs. */
-  readonly others: readonly number[];
 }
 
 interface Try {
@@ -35,6 +31,10 @@ interface Try {
   /** Its two rarest needs but the rarest; -1: it has none. */
   readonly first: number;
   readonly second: number;
+  /** … and the rest of them. */
+  readonly others: readonly number[];
+  /** What its first step may be. */
+  readonly starts: readonly number[];
 }
 
 /** Lists of numbers laid end to end, so that they are near each other in memory: list i is from `from[i]` to before `from[i + 1]`. */
@@ -69,6 +69,10 @@ export interface Sayings {
   readonly firstNeeds: Lists;
   /** … and the next rarest. */
   readonly secondNeeds: Int32Array;
+  /** Of each phrase to try, what else it cannot do without, as numbers of needs … */
+  readonly otherNeeds: Lists;
+  /** … and the keys that its first step may be. */
+  readonly starts: Lists;
   /** Key → the needs that it meets. A need is a set of keys, of which a phrase must have one; many phrases share one. */
   readonly needsMet: Lists;
   readonly marks: Marks;
@@ -142,9 +146,10 @@ export const indexSayings = (
       const required = requiredOf(phrase);
       const [rarest = [], ...others] = [...required].sort((a, b) => commonness(a) - commonness(b));
       const [first = -1, second = -1, ...more] = others.map(needOf);
-      const candidate = { saying, phrase: code.length, starts: required[0] ?? [], others: more };
+      const candidate = { saying, phrase: code.length };
+      const starts = required[0] ?? [];
       code.push(...encodePhrase(phrase));
-      for (const key of rarest) byRarest[key]?.push({ candidate, first, second });
+      for (const key of rarest) byRarest[key]?.push({ candidate, first, second, others: more, starts });
     }
   const blank = (): Int32Array => new Int32Array(lexicon.keyCount);
   const met = new Int32Array(numberOf.size);
@@ -154,6 +159,8 @@ export const indexSayings = (
     candidates: byRarest.flatMap((tries) => tries.map(({ candidate }) => candidate)),
     firstNeeds: endToEnd(byRarest.map((tries) => tries.map(({ first }) => first))),
     secondNeeds: Int32Array.from(byRarest.flat(), ({ second }) => second),
+    otherNeeds: endToEnd(byRarest.flat().map(({ others }) => others)),
+    starts: endToEnd(byRarest.flat().map(({ starts }) => starts)),
     needsMet: endToEnd(needsMet),
     marks: { round: 0, met, seen: blank(), first: blank(), last: blank(), tokens: [], next: [], beginnings: [] },
   };

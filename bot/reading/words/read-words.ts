@@ -1,6 +1,6 @@
 /** Which sayings of the vocabulary stand in a member's sentences. */
 import type { SayingEntry } from '../schema.js';
-import type { Candidate, CompiledSaying, Marks, Sayings } from './index-sayings.js';
+import type { CompiledSaying, Marks, Sayings } from './index-sayings.js';
 import { matchPhrase, type PhraseMatch, type Sentence } from './phrases.js';
 import type { Clauses } from './sentences.js';
 import { deniedAt, isAlone, stands } from './stands.js';
@@ -113,14 +113,17 @@ const markKeys = ({ marks, needsMet }: Sayings, round: number, sentence: Sentenc
   return keys;
 };
 
-/** Marks the tokens where a phrase may begin. */
-const markBeginnings = ({ starts }: Candidate, { round, seen, first, tokens, next, beginnings }: Marks): void => {
+/** Marks the tokens where a phrase to try may begin. */
+const markBeginnings = ({ starts, marks }: Sayings, candidate: number): void => {
+  const { round, seen, first, tokens, next, beginnings } = marks;
   beginnings.length = 0;
-  for (const key of starts) {
+  const [from, to] = [starts.from[candidate] ?? 0, starts.from[candidate + 1] ?? 0];
+  for (let i = from; i < to; i++) {
+    const key = starts.all[i] ?? 0;
     if (seen[key] !== round) continue;
     for (let place = first[key] ?? -1; place >= 0; place = next[place] ?? -1) {
       const at = tokens[place] ?? 0;
-      if (starts.length === 1 || !beginnings.includes(at)) beginnings.push(at);
+      if (to - from === 1 || !beginnings.includes(at)) beginnings.push(at);
     }
   }
 };
@@ -128,8 +131,11 @@ const markBeginnings = ({ starts }: Candidate, { round, seen, first, tokens, nex
 /** Whether the sentence meets a need; -1 is none. */
 const isMet = (need: number, { met, round }: Marks): boolean => need < 0 || met[need] === round;
 
-const areMet = (needs: readonly number[], marks: Marks): boolean => {
-  for (const need of needs) if (!isMet(need, marks)) return false;
+/** Whether it meets all that a phrase to try, the i-th, cannot do without. */
+const areMet = ({ firstNeeds, secondNeeds, otherNeeds, marks }: Sayings, i: number): boolean => {
+  if (!isMet(firstNeeds.all[i] ?? -1, marks) || !isMet(secondNeeds[i] ?? -1, marks)) return false;
+  const { from, all } = otherNeeds;
+  for (let k = from[i] ?? 0, end = from[i + 1] ?? 0; k < end; k++) if (!isMet(all[k] ?? -1, marks)) return false;
   return true;
 };
 
@@ -150,15 +156,15 @@ const inOrder = (found: Found[]): readonly Found[] => {
 
 const findAll = (sayings: Sayings, sentence: Sentence): readonly Found[] => {
   const found: Found[] = [];
-  const { code, marks, candidates, firstNeeds, secondNeeds } = sayings;
-  const { from, all } = firstNeeds;
+  const { code, marks, candidates, firstNeeds } = sayings;
+  const { from } = firstNeeds;
   const round = nextRound(marks);
   for (const rarest of markKeys(sayings, round, sentence))
     for (let i = from[rarest] ?? 0, end = from[rarest + 1] ?? 0; i < end; i++) {
-      if (!isMet(all[i] ?? -1, marks) || !isMet(secondNeeds[i] ?? -1, marks)) continue;
+      if (!areMet(sayings, i)) continue;
       const candidate = candidates[i];
-      if (candidate === undefined || !areMet(candidate.others, marks)) continue;
-      markBeginnings(candidate, marks);
+      if (candidate === undefined) continue;
+      markBeginnings(sayings, i);
       for (const at of marks.beginnings) {
         const match = matchPhrase(code, candidate.phrase, sentence, at);
         if (match !== null) found.push({ saying: candidate.saying, match });
