@@ -9,7 +9,7 @@ const ONE_AFTER =
 
 /** "What time should we go out for it", "and the Moon?" after what is coming: it stands in the same answer. */
 const OF_THE_SAME =
-  /^(?:and |so |ok )*(?:(?:at )?(?:what|which) (?:time|hour|night|day|date)|when|where|which way|how many|how high|is (?:it|that) worth|what about the moon|(?:and )?(?:the|with the|is the) moon)\b(?!.*\b(?:rise|rises|sets?|phase|full|new)\b).{0,50}$/u;
+  /^(?:and |so |ok )*(?:(?:at )?(?:what|which) (?:time|hour|night|day|date)|when|where|which way|how many|how high|is (?:it|that) worth|(?:can|could|will|would) (?:i|we|you) (?:see|watch|catch|view) (?:it|that|them)(?: from (?:here|my (?:house|garden|site|place)|home))?|(?:is|will) (?:it|that) (?:be )?(?:visible|seen)|what about the moon|(?:and )?(?:the|with the|is the) moon)\b(?!.*\b(?:rise|rises|sets?|phase|full|new)\b).{0,50}$/u;
 export const ofTheSame = (before: ToldLine, plain: string): boolean => {
   const kind = before.values['kind'];
   const isOfEvent = before.command.name === 'ahead' && /^(?:showers|eclipses)$/u.test(kind ?? '');

@@ -3,6 +3,7 @@ import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
 import { afterAnswer } from './after-answer.js';
+import { forKitTold } from './kit-told.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
 import { seenOrNot } from './seen-or-not.js';
@@ -20,11 +21,14 @@ export const asksBest = (text: string): boolean =>
       .replace(/[?!.\s]+$/u, ''),
   );
 
+/** Of a planet that comes to opposition: how large and bright it then is. */
+const ITS_LOOK = /^how (?:big|bright|large) is it$/u;
+
 /** Of doubles that were listed their gaps stand in the list. */
 const APART = /^(?:and |so )*how (?:far|wide) (?:apart )?are (?:they|these|those|the stars)(?: apart)?$/u;
 /** Of showers. */
 const PER_HOUR =
-  /^(?:and |so )*how many(?: (?:meteors|of them|shooting stars|will (?:i|we|there be)(?: see)?|can (?:i|we) see))*(?: (?:per|an|in an|each|every) hour)?$/u;
+  /^(?:and |so |but )*how many(?: (?:meteors|of them|shooting stars|(?:will|would|can|could|might|do|should) (?:i|we|you|there be)(?: (?:see|expect|get|spot|count))?|to expect|are there))*(?: (?:per|an|in an|each|every) hour)?$/u;
 /** Of the Moon in the night that was asked of: "will there be Moon that night", "is the Moon disturbing then". */
 const MOON_THEN =
   /^(?:and |but |so )*(?:(?:how (?:high|bright|full) )?(?:is|will|does|would|are) (?:there (?:be )?(?:a |any )?)?(?:the )?moon\b.*|(?:what|how) about the moon|(?:and )?the moon)(?:\b.*)?$/u;
@@ -48,6 +52,7 @@ const colourOf = (which: string): { readonly colour?: string } => {
 const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
   if (command.name === 'tonight')
     return BEST_OF.test(plain) || (/double/u.test(values['kind'] ?? '') && APART.test(plain));
+  if (command.name === 'ahead' && values['kind'] === 'planets') return ITS_LOOK.test(saidShort(plain) ?? '');
   if (command.name !== 'ahead' || !/^(?:showers|eclipses)$/u.test(values['kind'] ?? '')) return false;
   return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
 };
@@ -75,14 +80,18 @@ export const outrightLine = (
   if (isStrict) return null;
   const ofThese = seenOrNot(before, plain, known, earlier);
   if (ofThese !== null) return ofThese;
-  const after = afterAnswer(before, plain, known);
+  const after = afterAnswer(before, plain, known) ?? forKitTold(before, text, known);
   if (after !== null) return after;
   const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);
-  const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
-  const short = before.command.name === 'bright' ? saidShort(plain) : null;
-  if (short === 'how high is it' || short === 'where is it') return lineOf(before);
-  if (beside !== null) return lineOf({ ...before, values: { ...before.values, ...colourOf(beside.which) } });
-  return moonBeside(before, cleanText(text), known);
+  return ofBright(before, plain) ?? moonBeside(before, cleanText(text), known);
+};
+
+/** Where the bright one stands, told already; another one beside it. */
+const ofBright = (before: ToldLine, plain: string): string | null => {
+  if (before.command.name !== 'bright') return null;
+  if (/^(?:how high|where) is it(?: now)?$/u.test(saidShort(plain) ?? '')) return lineOf(before);
+  const beside = besideSaid(plain);
+  return beside === null ? null : lineOf({ ...before, values: { ...before.values, ...colourOf(beside.which) } });
 };

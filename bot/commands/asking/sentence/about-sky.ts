@@ -49,7 +49,8 @@ const manyPhases = (asked: Asked, next: string): Reading => {
 const DESPITE_MOON =
   /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with|after|once) (?:the )?moon(?:light|set| sets| has set| is down| goes down)?\b/u;
 
-const QUARTER_ALONE = /\b(?:when|next)\b.*\b(?:first|last|third) quarter\b|^(?:the )?(?:first|last|third) quarter$/u;
+const QUARTER_ALONE =
+  /\b(?:when|next)\b.*\b(?:first|last|third) quarter\b|^(?:the )?(?:first|last|third) quarter(?: (?:when|next|date|is|it|then))*$/u;
 
 /** When a quarter comes next, or several of them; null: that is not asked. */
 const phaseAsked = (asked: Asked): Reading | null => {

@@ -48,7 +48,12 @@ const kitIn = ({ plain }: Run, before: string): string | null => {
   if (NO_TELESCOPE.test(plain)) return 'eyes';
   if (SMALL_TELESCOPE.test(plain)) return SMALL;
   const words = plain.replace(ARTICLES, '');
-  if (/^(?:binos?|binoculars?|bins|\d{1,2}x\d{2,3}s?(?: binoculars?)?)$/u.test(words)) return 'binoculars';
+  if (
+    /^(?:binos?|binoculars?|bins|(?:(?:binos?|binoculars?|bins) )?\d{1,2} ?x ?\d{2,3}s?(?: (?:binos?|binoculars?|bins))?)$/u.test(
+      words,
+    )
+  )
+    return 'binoculars';
   const isOwnEyes = /^eyes?$/u.test(words) && (words !== plain || /^(?:with|by)$/u.test(before));
   return isOwnEyes || /^(?:naked|unaided|bare|own) eyes?$/u.test(words) ? 'eyes' : apertureIn(words);
 };
