@@ -7,7 +7,9 @@ import { mended, mendedWithNames, type Mended } from './spelling/known-words.js'
 import type { Outcome } from '../../reply/reply.js';
 import { askedAbroad, inEnglish } from './asked-abroad.js';
 import { inEnglishNames } from './bodies-abroad.js';
+
 import { cameraFigures } from './camera-figures.js';
+import { clockChangeAsked } from './clock-change-asked.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { neighbour } from './sentence/about-neighbour.js';
 import { comets } from './sentence/about-comets.js';
@@ -129,7 +131,7 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .trim()
     .toLowerCase()
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
-  const transit = sunTransitAsked(plain, known.nowUtcMs);
+  const transit = sunTransitAsked(plain, known.nowUtcMs) ?? clockChangeAsked(plain, known);
   if (transit !== null) return { outcome: transit };
   const first =
     REMINDS_TO.test(plain) || GREETS_ALL.test(asCame) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
