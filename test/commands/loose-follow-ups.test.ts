@@ -83,6 +83,10 @@ describe('of the last target, however it is said', () => {
     [['when are the geminids', 'how many will i see'], /^What is coming: showers/u],
     [['when are the geminids', 'how many can i expect'], /^What is coming: showers/u],
     [['when is the next solar eclipse', 'can i see it from here'], /^What is coming: eclipses/u],
+    // Quarters of the Moon: 17 December 05:43 and 24 December 2026 01:28 UT (US Naval Observatory's tables).
+    [['is the moon up', 'when is it half'], /^The Moon.*\nHalf, first quarter, Thu 17 Dec/u],
+    [['is the moon up', 'when is it full'], /^The Moon.*\nFull Moon Thu 24 Dec/u],
+    [['when is the next half moon'], /^The Moon.*\nHalf, first quarter, Thu 17 Dec/u],
     [['is the moon up', 'first quarter when'], /^The Moon.*\nFirst quarter Thu 17 Dec/u],
     [['whats it near', 'up m31', 'whats it near', 'do i need scope for it'], /^M 31.*\nNo: M 31 is plain/u],
   ] as const)('after an event, or what stands beside: %s', async (lines, told) =>

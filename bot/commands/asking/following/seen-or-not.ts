@@ -50,6 +50,17 @@ const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: stri
 const PHASE =
   /^(?:(?:and|so|but|ok),? )*(?:is (?:it|the moon) (?:a |at |nearly |almost |still |now )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking)(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
 
+/** "When is it half", of the Moon. */
+const WHEN_PHASE =
+  /^(?:(?:and|so|but|ok|n),? )*(?:when|what (?:day|date|night))(?:'?s| is| will| does| do)?(?: (?:it|she|he|the moon|that))?(?: be| get| next)*(?: (?:a|at|next))? (?<phase>full|new|half|first quarter|last quarter|third quarter)(?: (?:moon|next|again|then|it|is))*$|^(?:(?:and|so|but|ok|n),? )*(?<alone>full|new|half|first quarter|last quarter|third quarter)(?: moon)? when(?: (?:is it|then))?$/u;
+
+const whenPhase = (before: ToldLine, plain: string, known: Known): string | null => {
+  const { phase, alone } = WHEN_PHASE.exec(plain)?.groups ?? {};
+  const said = (phase ?? alone)?.split(' ')[0];
+  if (said === undefined || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
+  return withInherited(before, `moon next:${said === 'third' ? 'last' : said}`, known);
+};
+
 const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
   if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
   if (before.command.name === 'moon') return lineOf(before);
@@ -62,7 +73,10 @@ const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | nu
 export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier: string | null): string | null => {
   const plain = mended(text.replace(/[’‘`]/gu, "'"), known);
   return (
-    notFound(before, plain, known) ?? whichOfTwo(before, plain, known, earlier) ?? phaseOfMoon(before, plain, known)
+    notFound(before, plain, known) ??
+    whichOfTwo(before, plain, known, earlier) ??
+    whenPhase(before, plain, known) ??
+    phaseOfMoon(before, plain, known)
   );
 };
 

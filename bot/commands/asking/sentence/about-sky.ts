@@ -25,7 +25,7 @@ const MOON_TIMES =
 
 /** "when is the next full moon": which quarter comes when. */
 const NEXT_PHASE =
-  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b|^(?:the )?(new|full|first|last|third) (?:moon|quarter)(?: (?:when|next|date|is|it))*$/u;
+  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third|half)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new|half)\b(?! (?:past|an hour|\d))|^(?:the )?(new|full|first|last|third|half) (?:moon|quarter)(?: (?:when|next|date|is|it))*$/u;
 
 /** "Full moon dates this winter", "list the new moons of 2027": several of them. */
 const MANY_PHASES =
