@@ -19,7 +19,7 @@ describe('the best in a constellation', () => {
   ])('%s', async (line) => {
     const told = await asked(line);
     expect(told).toMatch(/^Worth seeing in Leo/u);
-    // Two of the Messier galaxies of Leo: the Messier list.
+    // Two of the Messier galaxies of Leo: the Messier list, from memory.
     expect(told).toMatch(/M 66/u);
     expect(told).toMatch(/M 105/u);
   });
@@ -32,7 +32,7 @@ describe('the best in a constellation', () => {
 });
 
 describe('a constellation alone', () => {
-  // α Leonis, α Persei, α Herculis and α Virginis bear these names: IAU Working Group on Star Names.
+  // α Leonis, α Persei, α Herculis and α Virginis bear these names: the IAU's list of star names, from memory.
   it.each([
     ['where is leo', /^Regulus/u],
     ['where is perseus', /^Mirfak/u],

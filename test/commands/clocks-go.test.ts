@@ -9,7 +9,7 @@ const asked = async (line: string, site: string | null = '54.97,-2.1', nowUtcMs 
   wordsOf(await realDeps({ clubSiteText: site }), line, nowUtcMs);
 
 describe('the clocks', () => {
-  // The Summer Time Order 2002 (S.I. 2002/262): 01:00 GMT on the last Sundays of March and October.
+  // 01:00 GMT on the last Sundays of March and October: the Summer Time Order 2002 (S.I. 2002/262), from memory.
   it.each([
     ['when do clocks go forward', /forward on Sun 28 Mar 2027, from 01:00 to 02:00; back on Sun 31 Oct 2027/u],
     ['when do the clocks change', /go forward on Sun 28 Mar 2027/u],
@@ -20,13 +20,13 @@ describe('the clocks', () => {
     ['when is the next clock change', /go forward on Sun 28 Mar 2027/u],
   ])('%s', async (line, told) => expect(await asked(line)).toMatch(told));
 
-  // US Energy Policy Act of 2005, section 110: 2 a.m. on the second Sunday of March.
+  // 2 a.m. on the second Sunday of March: the US Energy Policy Act of 2005, section 110, from memory.
   it('go by another rule elsewhere', async () =>
     expect(await asked('when do the clocks go forward', '35.1,-106.6')).toMatch(
       /Sun 14 Mar 2027, from 02:00 to 03:00/u,
     ));
 
-  // Iceland keeps UTC all year: IANA time zone database.
+  // Iceland keeps UTC all year: from memory.
   it('stay as they are in Iceland', async () =>
     expect(await asked('when do the clocks go forward', '64.1,-21.9')).toMatch(/are not changed/u));
 

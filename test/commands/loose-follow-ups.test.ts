@@ -83,7 +83,7 @@ describe('of the last target, however it is said', () => {
     [['when are the geminids', 'how many will i see'], /^What is coming: showers/u],
     [['when are the geminids', 'how many can i expect'], /^What is coming: showers/u],
     [['when is the next solar eclipse', 'can i see it from here'], /^What is coming: eclipses/u],
-    // Quarters of the Moon: 17 December 05:43 and 24 December 2026 01:28 UT (US Naval Observatory's tables).
+    // Quarters of the Moon: 17 December 05:43 and 24 December 2026 01:28 UT (PyEphem 4.2.1).
     [['is the moon up', 'when is it half'], /^The Moon.*\nHalf, first quarter, Thu 17 Dec/u],
     [['is the moon up', 'when is it full'], /^The Moon.*\nFull Moon Thu 24 Dec/u],
     [['when is the next half moon'], /^The Moon.*\nHalf, first quarter, Thu 17 Dec/u],
@@ -101,6 +101,21 @@ describe('after a list', () => {
     ['i only have 10x50 binoculars', /^Worth seeing.*\n(?:.*\n)*.*binoculars/u],
   ] as const)('%s narrows it', async (line, told) => expect(await talk('any galaxies tonight', line)).toMatch(told));
 
+  // PyEphem 4.2.1, horizon −34′, 54.97° N, 2.10° W: Neptune sets 00:50, Saturn 01:23; Jupiter rises 21:17 UTC.
+  it.each([
+    ['n when do they set', /\nThey set: .*Saturn 01:2[234]/u],
+    ['which one sets first', /\nThey set: Neptune/u],
+    ['when do they rise', /\nThey rise: Jupiter 21:1[678].*Saturn, Uranus and Neptune are up already/u],
+    ['whats the brightest one', /\nBrightest: Jupiter, mag −2\.\d; then Mars/u],
+    ['which is the best', /\nThe best: /u],
+    ['where are they', /\nThe best: /u],
+    ['how high are they', /\nThe best: /u],
+    ['are any of them naked eye', /\nThe best: Saturn, Jupiter and Mars\. 3 targets/u],
+  ] as const)('of all of it: %s', async (line, told) => expect(await talk('any planets', line)).toMatch(told));
+
+  it('what was asked of all of it is not said again of another night', async () =>
+    expect(await talk('any planets', 'when do they set', 'which is the best')).not.toMatch(/They set/u));
+
   it('what was told to be all one has is what the next is asked for', async () =>
     expect(await talk('whats up tonight', 'ive only got binoculars 10x50', 'what about m31')).toMatch(
       /plain to see in binoculars/u,
@@ -108,7 +123,7 @@ describe('after a list', () => {
 });
 
 describe('whether a telescope is needed', () => {
-  // Visual magnitudes: M 57 8.8, M 33 5.7, M 95 9.7 (Messier lists); the limits are common practice, no source.
+  // Visual magnitudes: M 57 8.8, M 33 5.7, M 95 9.7 (Messier lists, from memory); the limits are common practice, no source.
   it.each([
     ['do i need a telescope for saturn', /No: Saturn is plain to the naked eye/u],
     ['do i need a telescope to see m57', /Binoculars do in a dark sky/u],

@@ -50,11 +50,46 @@ const colourOf = (which: string): { readonly colour?: string } => {
 
 /** What the answer before tells as well: the line again. */
 const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
-  if (command.name === 'tonight')
-    return BEST_OF.test(plain) || (/double/u.test(values['kind'] ?? '') && APART.test(plain));
+  if (command.name === 'tonight') return /double/u.test(values['kind'] ?? '') && APART.test(plain);
   if (command.name === 'ahead' && values['kind'] === 'planets') return ITS_LOOK.test(saidShort(plain) ?? '');
   if (command.name !== 'ahead' || !/^(?:showers|eclipses)$/u.test(values['kind'] ?? '')) return false;
   return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
+};
+
+const OF_ALL = '(?:they|those|these|them|all of (?:them|those)|each(?: of them)?|the planets|it all)';
+/** Asked of all of a list: when they go down or come up, which are brightest; where they stand is in it. */
+const OF_LIST: readonly (readonly [RegExp, string])[] = [
+  [
+    new RegExp(
+      `^(?:(?:and|n|so|ok|but),? )*(?:(?:at )?(?:when|what times?)(?: do| does| will| are)? ${OF_ALL} (?:all )?(?:set|setting|go down|go)|(?:which|what)(?: one| of ${OF_ALL})? (?:sets?|goes(?: down)?) (?:first|last|soonest)|set(?:ting)? times)$`,
+      'u',
+    ),
+    'sets',
+  ],
+  [
+    new RegExp(
+      `^(?:(?:and|n|so|ok|but),? )*(?:(?:at )?(?:when|what times?)(?: do| does| will| are)? ${OF_ALL} (?:all )?(?:rise|rising|come up|get up)|(?:which|what)(?: one| of ${OF_ALL})? (?:rises?|comes up) (?:first|last|soonest)|ris(?:e|ing) times)$`,
+      'u',
+    ),
+    'rises',
+  ],
+  [
+    /^(?:(?:and|n|so|ok|but),? )*(?:(?:which|what)(?:'?s| is| are)?(?: one)?(?: of (?:them|these|those))?(?: is| are)? )?(?:the )?brightest(?: (?:ones?|planets?|of (?:them|these|those|all|the (?:lot|list))))*$/u,
+    'brightest',
+  ],
+];
+const STAND =
+  /^(?:(?:and|n|so|ok|but),? )*(?:how high|where(?:abouts)?) (?:are|r) (?:they|those|these)(?: all)?(?: now| then)?$/u;
+const BY_EYE =
+  /^(?:(?:and|so|ok|but),? )*(?:(?:are|is) (?:any|some|all|which)(?: of (?:them|these|those))? (?:naked eye|visible (?:without|to the (?:naked )?eye).*)|(?:which|what)(?: ones?| of (?:them|these|those))?(?: are| is| can i see) (?:naked eye|without (?:a |any )?(?:telescope|scope|binoculars|binos)|(?:with|by) (?:the |my |just )*(?:naked )?eyes?))$/u;
+
+const ofList = (before: ToldLine, plain: string): string | null => {
+  if (before.command.name !== 'tonight') return null;
+  const first = OF_LIST.find(([pattern]) => pattern.test(plain))?.[1];
+  if (first !== undefined) return lineOf({ ...before, values: { ...before.values, first } });
+  const { first: _first, ...values } = before.values;
+  if (BY_EYE.test(plain)) return lineOf({ ...before, values: { ...values, with: 'eyes' } });
+  return STAND.test(plain) || BEST_OF.test(plain) ? lineOf({ ...before, values }) : null;
 };
 
 export interface Beside {
@@ -74,6 +109,8 @@ export const outrightLine = (
   const plain = cleanText(text)
     .toLowerCase()
     .replace(/[?!.\s]+$/u, '');
+  const listed = ofList(before, plain);
+  if (listed !== null) return listed;
   if (isToldThere(before, plain)) return lineOf(before);
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
