@@ -85,6 +85,9 @@ describe('of the last target, however it is said', () => {
     [['when is the next solar eclipse', 'can i see it from here'], /^What is coming: eclipses/u],
     // Quarters of the Moon: 17 December 05:43 and 24 December 2026 01:28 UT (PyEphem 4.2.1).
     [['is the moon up', 'when is it half'], /^The Moon.*\nHalf, first quarter, Thu 17 Dec/u],
+    [['is the moon up', 'what can i see on it with my telescope'], /^The Moon’s terminator/u],
+    [['where is saturn', 'what can i see on it'], /^Saturn, night of.*\n(?:.*\n)*Shows: rings/u],
+    [['where is saturn', 'what can i see on it with binoculars'], /^Saturn.*\nYes, with binoculars/u],
     [['is the moon up', 'when is it full'], /^The Moon.*\nFull Moon Thu 24 Dec/u],
     [['when is the next half moon'], /^The Moon.*\nHalf, first quarter, Thu 17 Dec/u],
     [['is the moon up', 'first quarter when'], /^The Moon.*\nFirst quarter Thu 17 Dec/u],
@@ -131,6 +134,14 @@ describe('whether a telescope is needed', () => {
     ['do i need a telescope for the moon', /No: the Moon is plain to bare eyes/u],
     ['do i need a telescope for albireo', /Any telescope will do/u],
   ] as const)('%s', async (line, told) => expect(await talk(line)).toMatch(told));
+});
+
+describe('with bare eyes', () => {
+  it.each(['i not have telescope only eyes, what is best', 'what is best with just eyes'])('%s', async (line) =>
+    expect(await talk(line)).toMatch(/^Worth seeing.*\n(?:.*\n)*.*naked eye/u),
+  );
+  it('which telescope to buy is another question', async () =>
+    expect(await talk('i dont have a telescope, which is best to buy')).toMatch(/carry outside often/u));
 });
 
 describe('beside a target, what is of the mount or of people stays theirs', () => {

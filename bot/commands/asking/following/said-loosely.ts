@@ -99,6 +99,7 @@ const WHOLE: readonly (readonly [RegExp, string])[] = [
     form(`how (?:close|far|near)(?: away| off)? (?:is ${IT} )?(?:to|from|off) the meridian(?: is ${IT})?`),
     'what is its hour angle',
   ],
+  [form(`what (?:can|could|will|would|might|do) ${WE} (?:see|make out|spot|find) on ${IT}`), WINDOW],
   [form(`what (?:is )?(?:the )?(?:magnitude|brightness) of ${IT}`), 'how bright is it'],
 ];
 
@@ -111,6 +112,10 @@ const behind = (pattern: string, rest: string): RegExp => new RegExp(`^${AND}(?:
 
 /** With what is said behind them. */
 const WITH_REST: readonly (readonly [RegExp, string])[] = [
+  [
+    behind(`what (?:can|could|will|would|might|do) ${WE} (?:see|make out|spot|find) on ${IT}`, WITH),
+    'can i see it with',
+  ],
   [behind(`how (?:high|low)(?: up)?(?: (?:is|will|would) ${IT}(?: be)?)?`, AT), 'how high is it'],
   [behind(`where(?:'?s| is| will| would)?(?: ${IT})?(?: be)?(?: exactly)?`, AT), 'where is it'],
   [

@@ -61,6 +61,19 @@ const whenPhase = (before: ToldLine, plain: string, known: Known): string | null
   return withInherited(before, `moon next:${said === 'third' ? 'last' : said}`, known);
 };
 
+/** "What can i see on it": of the Moon what the Sun rises or sets over, of others what they show. */
+const ON_IT =
+  /^(?:(?:and|so|but|ok|n),? )*what(?:'?s| is| can| could| will| would| should)?(?: (?:i|we|you|they|the kids))?(?: (?:see|look at|look for|find|spot|good|nice|worth seeing))* on (?:it|that|the moon)(?: (?:now|tonight|then|with|through|in)\b.{0,30})?$/u;
+
+const onIt = (before: ToldLine, plain: string, known: Known): string | null => {
+  const name = ON_IT.test(plain) ? (nameOf(before)?.toLowerCase().replace('the ', '') ?? null) : null;
+  if (name === null || name === 'sun') return null;
+  if (name === 'moon') return withInherited(before, 'moon first:terminator', known);
+  return FINDABLE.test(before.command.name) && !/ (?:with|through|in) /u.test(plain)
+    ? withInherited(before, `up ${name}`, known)
+    : null;
+};
+
 const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
   if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
   if (before.command.name === 'moon') return lineOf(before);
@@ -76,6 +89,7 @@ export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier:
     notFound(before, plain, known) ??
     whichOfTwo(before, plain, known, earlier) ??
     whenPhase(before, plain, known) ??
+    onIt(before, plain, known) ??
     phaseOfMoon(before, plain, known)
   );
 };

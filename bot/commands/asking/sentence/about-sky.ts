@@ -165,7 +165,10 @@ const asksForList = (asked: Asked): boolean => {
   if (says(asked, EASY_ONES) && !says(asked, OF_MOUNT)) return true;
   if (says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
   const isMine = place !== null || kit !== null || sky !== null;
-  return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
+  return (
+    (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) ||
+    (isMine && says(asked, kit === 'eyes' ? /\b(?:see|look|up|best|good)\b/u : /\b(?:see|look|up)\b/u))
+  );
 };
 
 /** "Something easy in the south", "a nice easy target", "anything for my daughter". */
