@@ -8,9 +8,7 @@ import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatClock, zoneName } from '../../times/index.js';
 import type { Sought } from './sought.js';
-
-export const LIST_FIRST = ['sets', 'rises', 'brightest'] as const;
-export type ListFirst = (typeof LIST_FIRST)[number];
+import type { ListFirst } from './tonight-options.js';
 
 /** More are not taken in at the eyepiece. */
 const MOST_TIMES = 6;

@@ -3,7 +3,9 @@ import { SKIES, SKY_NAMES } from '../../evening/equipment.js';
 import { PICK_KIND_NAMES, PICK_KINDS } from '../../evening/kinds.js';
 import { TOWARDS } from '../../evening/towards.js';
 import { choice, flag, number, optional, text, type OptionSpec, type OptionValues } from '../core/command.js';
-import { LIST_FIRST } from './said-first.js';
+
+const LIST_FIRST = ['sets', 'rises', 'brightest'] as const;
+export type ListFirst = (typeof LIST_FIRST)[number];
 
 export const options = {
   site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
