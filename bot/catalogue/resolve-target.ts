@@ -148,6 +148,16 @@ const asCoordinates = ({ clean, shown }: Typed): TargetResolution | null => {
   return { target, ...(reading.note === undefined ? {} : { note: reading.note }) };
 };
 
+/** Fainter ones nobody calls by their constellation alone; common practice, no source. */
+const KNOWN_GALAXY_MAG = 8;
+
+/** "Andromeda Galaxy" for "Andromeda"; a far cluster of galaxies behind a constellation is not what its name alone means. */
+const isGalaxyOf = ({ kind, name, aliases, magnitude }: Target, words: string): boolean =>
+  kind === 'galaxy' &&
+  magnitude !== null &&
+  magnitude <= KNOWN_GALAXY_MAG &&
+  [name, ...aliases].some((called) => foldWords(called) === `${words} galaxy`);
+
 /** Under a name without its last word; a constellation's alone is its galaxy, else the best known in it. */
 const asShortName = (typed: Typed): TargetResolution | null => {
   const { catalogue, clean, key, words } = typed;
@@ -159,7 +169,7 @@ const asShortName = (typed: Typed): TargetResolution | null => {
   ];
   const constellation = constellationOf(clean);
   if (constellation === undefined) return settle(typed, hits);
-  const galaxies = hits.filter((p) => catalogue.targetAt(p).kind === 'galaxy');
+  const galaxies = hits.filter((p) => isGalaxyOf(catalogue.targetAt(p), words));
   const meant = galaxies.length > 0 ? galaxies : bestOfConstellation(catalogue, constellation);
   return settle(typed, meant) ?? settle(typed, hits);
 };

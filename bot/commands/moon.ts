@@ -50,7 +50,7 @@ type Quarter = 'new' | 'first' | 'full' | 'last';
 const ORDER: readonly Quarter[] = ['new', 'first', 'full', 'last'];
 
 interface Next {
-  readonly next?: Quarter | undefined;
+  readonly next?: Quarter | 'half' | undefined;
   readonly count?: number | undefined;
   readonly later?: number | undefined;
 }
@@ -59,10 +59,15 @@ interface Next {
 const lastPhase = (elongationDeg: number, nextUtcMs: UtcMs): UtcMs =>
   nextMoonPhase(elongationDeg, nextUtcMs - 31 * MS_PER_DAY);
 
+/** It is half at both quarters. */
+const nextHalf = (utcMs: UtcMs): Quarter => (nextMoonPhase(90, utcMs) < nextMoonPhase(270, utcMs) ? 'first' : 'last');
+
 /** "Full Moon Thu 24 Dec, 01:29 GMT. ": first where that was asked; "" where it was not. */
-const askedFirst = ({ next, later = 0, count = 1 }: Next, utcMs: UtcMs, zone: string): string => {
-  if (next === undefined) return '';
-  const name = QUARTERS[ORDER.indexOf(next)] ?? '';
+const askedFirst = ({ next: asked, later = 0, count = 1 }: Next, utcMs: UtcMs, zone: string): string => {
+  if (asked === undefined) return '';
+  const next = asked === 'half' ? nextHalf(utcMs) : asked;
+  const quarter = QUARTERS[ORDER.indexOf(next)] ?? '';
+  const name = asked === 'half' ? `Half, ${quarter.toLowerCase()},` : quarter;
   let at = nextMoonPhase(ORDER.indexOf(next) * 90, utcMs);
   if (later < 0) at = lastPhase(ORDER.indexOf(next) * 90, at);
   for (let i = 0; i < later; i++) at = nextMoonPhase(ORDER.indexOf(next) * 90, at + MS_PER_DAY);
@@ -125,7 +130,8 @@ export const moon = defineCommand({
   options: {
     at: atOption,
     next: optional(
-      choice('When next: new, first quarter, full or last quarter', ['new', 'first', 'full', 'last'], {
+      choice('When next: new, first quarter, full, last quarter, or half', ['new', 'first', 'full', 'last', 'half'], {
+        'half-moon': 'half',
         'new-moon': 'new',
         'first-quarter': 'first',
         'full-moon': 'full',

@@ -14,6 +14,7 @@ import { toldHere } from './asking/following/told-here.js';
 import { commandLine, siteAtNight, siteNotes } from './asking/question-parts.js';
 import { defineCommand, type Deps } from './core/command.js';
 import { eveningPicture } from './tonight/evening-picture.js';
+import { firstOfList } from './tonight/said-first.js';
 import { easyLimits, easyOf, easySought } from './tonight/easy-ones.js';
 import { nightOfHours, type Sought } from './tonight/sought.js';
 import { options, type TonightOptions } from './tonight/tonight-options.js';
@@ -141,7 +142,7 @@ export const tonight = defineCommand({
     return reply({
       title: `${given.easy === true ? 'Bright and easy' : 'Worth seeing'}${whereWords(given, sought)}, night of ${night.said}`,
       level: picks.every(isDrowned) ? 'info' : 'good',
-      summary: summaryOf(picks, given, sought),
+      summary: `${firstOfList(given.first, picks, sought)}${summaryOf(picks, given, sought)}`,
       facts,
       notes: [...notesOf(picks, given, sought), ...told.notes, ...siteNotes(where)],
       ...(hours === null || picks.length === 0 ? {} : { chart: eveningPicture(sought, hours, inOrder, dark) }),

@@ -54,8 +54,9 @@ const reach = ({ latitudeDeg }: Observer, minimumAltitudeDeg: number): readonly 
 const kindAt = (sweep: Catalogue['sweep'], index: number): TargetKind =>
   TARGET_KINDS[sweep.kindIndex[index] as number] ?? 'other';
 
-const leastMargin = ({ kind }: PickQuestion): number =>
-  kind === 'any' ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.oneKind;
+/** What one constellation has is few: what asks for an effort is worth it there. */
+const leastMargin = ({ kind, constellations }: PickQuestion): number =>
+  kind === 'any' && constellations === null ? LEAST_MARGIN_MAG.any : LEAST_MARGIN_MAG.oneKind;
 
 /** A nebula whose brightness nobody gives is taken where it is known to show. */
 const isKnownGlow = (kind: TargetKind, rank: number): boolean =>

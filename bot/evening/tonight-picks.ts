@@ -56,8 +56,8 @@ const stopsOf = (ranked: readonly Candidate[]): readonly Stop[] => {
 };
 
 /** Ten of them, so many of a kind; what room is left goes to the next best whatever their kind. */
-const varied = (stops: readonly Stop[], isAny: boolean): readonly Stop[] => {
-  if (!isAny) return stops.slice(0, PICK_LIMIT);
+const varied = (stops: readonly Stop[], { kind, constellations }: PickQuestion): readonly Stop[] => {
+  if (kind !== 'any') return stops.slice(0, PICK_LIMIT);
   const counts = new Map<TargetKind, number>();
   const within = (extra: number) => (stop: Stop) => {
     const { kind } = stop.first.target;
@@ -69,7 +69,9 @@ const varied = (stops: readonly Stop[], isAny: boolean): readonly Stop[] => {
   const chosen = stops.filter(within(0)).slice(0, PICK_LIMIT);
   const left = stops.filter((stop) => !chosen.includes(stop));
   const more = left.filter(within(1)).slice(0, PICK_LIMIT - chosen.length);
-  return [...chosen, ...more].sort(byWorth);
+  // Of one constellation the rest as well: a list cut short would seem to be all there is.
+  const rest = constellations === null ? [] : left.filter((stop) => !more.includes(stop));
+  return [...chosen, ...more, ...rest].slice(0, PICK_LIMIT).sort(byWorth);
 };
 
 const byWorth = (a: Stop, b: Stop): number =>
@@ -121,6 +123,5 @@ export const tonightPicks = (catalogue: Catalogue, question: PickQuestion): read
   ]
     .filter(standsTowards(question.towards, question.observer))
     .sort((a, b) => total(b.worth) - total(a.worth) || a.target.name.localeCompare(b.target.name));
-  const isAny = question.kind === 'any' && question.constellations === null;
-  return varied(stopsOf(ranked), isAny).map((stop) => pickOf(stop, question));
+  return varied(stopsOf(ranked), question).map((stop) => pickOf(stop, question));
 };

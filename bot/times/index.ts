@@ -15,6 +15,7 @@ export {
   zoneName,
 } from './format-local.js';
 export { localToUtc, offsetMinutes } from './local-to-utc.js';
+export { clockChanges, type ClockChange } from './clock-changes.js';
 export { offsetWords, siteClock, type SiteClock } from './site-clock.js';
 export { isOfThatDate, namesHour, namesNight } from './day-words.js';
 export { bedtimeOf, nightAround, nightOn, nightsFrom, tonightAt, type NamedNight } from './nights.js';

@@ -141,6 +141,15 @@ const powerVerdict = (power: number, most: number): string =>
     ? `Yes, ${rounded(power)}× is too much. `
     : `No, ${rounded(power)}× is within it${power > USUAL_MOST_POWER ? ', on steady nights' : ''}. `;
 
+/** Without a number: of the telescope that is spoken of, else of any. */
+export const asksMostPower = (plain: string): boolean => MOST_POWER.test(plain) && !/\d/u.test(plain);
+
+export const mostPowerOfAny = (): Outcome =>
+  said(
+    'Highest power',
+    `Twice the aperture in millimetres: 260× in 130 mm, 400× in 200 mm. On most nights the air allows some ${USUAL_MOST_POWER}× at best, and more shows nothing more.`,
+  );
+
 /** "highest useful magnification 130mm". */
 const mostPower = (plain: string): Outcome | null => {
   if (!MOST_POWER.test(plain)) return null;

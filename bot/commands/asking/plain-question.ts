@@ -4,10 +4,12 @@ import { onceOf } from '../../ground/once.js';
 import { isProblem, type Problem } from '../../ground/problem.js';
 import { withHalfCompleted, withPlainPosition } from '../../places/index.js';
 import { mended, mendedWithNames, type Mended } from './spelling/known-words.js';
-import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
+import type { Outcome } from '../../reply/reply.js';
 import { askedAbroad, inEnglish } from './asked-abroad.js';
 import { inEnglishNames } from './bodies-abroad.js';
+
 import { cameraFigures } from './camera-figures.js';
+import { clockChangeAsked } from './clock-change-asked.js';
 import { eyepieceFigures } from './eyepiece-figures.js';
 import { neighbour } from './sentence/about-neighbour.js';
 import { comets } from './sentence/about-comets.js';
@@ -27,7 +29,8 @@ import { withCitiesHeld, withCitiesLoose } from './sentence/city-words.js';
 import { moonEclipsed } from './moon-eclipsed.js';
 import { moonSafe } from './moon-safe.js';
 import { placeAlone } from './sentence/place-alone.js';
-import { talkIn, THANKS_FIRST, type Talk } from './talk-among-people.js';
+import { THANKS_FIRST, withMates } from './talk-among-people.js';
+import { talkBeside } from './to-talk.js';
 import { topicAnswer } from './topics.js';
 import { optionsFrom } from './options-from.js';
 import { NEEDS_MORE, talked, UNKNOWN, type PlainReading } from './not-known-here.js';
@@ -50,34 +53,6 @@ import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.
 import { capital } from '../../reply/wording.js';
 
 const LONGEST_QUESTION = 300;
-
-const said = (title: string, summary: string): (() => PlainReading) => {
-  const choices = [
-    { label: "What's up tonight?", run: 'tonight' },
-    { label: 'The mount does not connect', run: 'triage' },
-    { label: 'Help', run: 'help' },
-  ];
-  return () => ({ outcome: reply({ title, summary, choices, pointsAt: NOWHERE }) });
-};
-
-/** Greetings, thanks and good-byes; other talk is for people. */
-const TO_TALK: Readonly<Partial<Record<Talk, () => PlainReading>>> = {
-  hello: said('Hello', 'Ask me what is up tonight, where a target stands, or tell me what your mount will not do.'),
-  thanks: said('You are welcome', 'Clear skies. Cap the tube before sunrise.'),
-  farewell: said('Good night', 'Cap the tube and park the mount; clear skies.'),
-};
-/** "Ok", "great, that is clear". */
-const ASSENT = /^(?:great|ok|okay|nice|perfect|brilliant|lovely)(?:,? that .{0,25})?$/u;
-const LONGEST_BESIDE_THANKS = 30;
-
-/** Talk with me; beside thanks a few words more are none of the sky or the mount. */
-const toTalk = (plain: string): PlainReading => {
-  if (ASSENT.test(plain)) return TO_TALK.thanks?.() ?? null;
-  const talk = talkIn(plain);
-  if (talk === null) return null;
-  const isAll = talk.unless === null || (talk.kind === 'thanks' && talk.unless.words.length <= LONGEST_BESIDE_THANKS);
-  return isAll ? (TO_TALK[talk.kind]?.() ?? null) : null;
-};
 
 /** A line with the options that were given by name; what it says of the same ones was read from words, and gives way. */
 const withNamed = (line: string, named: string): string => {
@@ -135,6 +110,9 @@ const topicOf = (plain: string, isTargetNamed: boolean, known: Known): Outcome |
 const REMINDS_TO =
   /^(?:please |pls |hey |can you |could you )*(?:remind|ping|alert|nudge|poke|wake|tell|warn) (?:me|us)\b.*\b(?:at|by|in|around) .*\bto\b/u;
 
+/** "All" is nothing more of a list here. */
+const GREETS_ALL = /^(?:hi|hello|hey|hiya|(?:good )?(?:morning|afternoon|evening)),? all\b/u;
+
 const figuresOf = (plain: string, { catalogue }: Known) =>
   polarFigures(plain) ??
   skyPicture(plain, catalogue) ??
@@ -156,9 +134,10 @@ const wholeAnswer = ({ typed, words, named }: Words, known: Known): PlainReading
     .trim()
     .toLowerCase()
     .replace(/[?!.]+$/u, (end) => (/^\?+$/u.test(words.trim()) ? end : ''));
-  const transit = sunTransitAsked(plain, known.nowUtcMs);
+  const transit = sunTransitAsked(plain, known.nowUtcMs) ?? clockChangeAsked(plain, known);
   if (transit !== null) return { outcome: transit };
-  const first = REMINDS_TO.test(plain) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
+  const first =
+    REMINDS_TO.test(plain) || GREETS_ALL.test(asCame) ? null : (talked(UNKNOWN, plain) ?? talked(UNKNOWN, asCame));
   if (first !== null) return 'line' in first ? { line: `${first.line}${named}` } : first;
   const figures = tellsOfLink(plain) ? null : figuresOf(plain, known);
   if (figures !== null) return { outcome: figures };
@@ -180,10 +159,6 @@ const withNamesSaid = (read: Reading, { names }: Mended): Reading => {
   const took = names.map(({ typed, found }) => `Took “${typed}” to be ${capital(found)}.`).join(' ');
   return { ...read, note: read.note === undefined ? took : `${took} ${read.note}` };
 };
-
-/** "Laters" alone is like the names of stars. */
-const talkBeside = (words: string, { targets, plain }: Asked): PlainReading =>
-  targets.length > 0 && words.includes(' ') ? null : (toTalk(words.toLowerCase()) ?? toTalk(plain));
 
 const topicBeside = ({ targets, plain }: Asked, known: Known): PlainReading => {
   const topic = targets.length > 0 ? null : topicOf(plain, false, known);
@@ -271,7 +246,7 @@ const readAbroad = (text: string, known: Known): PlainReading => {
 const readAnew = (text: string, known: Known): PlainReading => {
   const abroad = readAbroad(text, known);
   if (abroad !== null) return abroad;
-  const english = inEnglishNames(text, known);
+  const english = inEnglishNames(withMates(text), known);
   const behindThanks = english.replace(THANKS_FIRST, '');
   const asked = behindThanks === english ? null : readOnce(behindThanks, known);
   return asked !== null && 'line' in asked ? asked : readOnce(english, known);

@@ -78,6 +78,13 @@ const keepOwn = (line: string, { store }: Deps, said: SaidWords): void => {
   keepTold(store, said, { kit, sky: / sky:(\w+)/u.exec(line)?.[1] });
 };
 
+/** "How faint can my 10 inch go": answered by figures alone, it tells of the telescope all the same. */
+const keepOfFigures = (read: PlainReading, { store }: Deps, said: SaidWords): void => {
+  if (read === null || 'line' in read || isProblem(read.outcome) || !tellsOfOwn(said.text)) return;
+  const kit = OF_PARTS.test(said.text) ? null : kitToldIn(said.text);
+  if (kit !== null && kit !== 'binoculars') keepTold(store, said, { kit });
+};
+
 export const plainReader: WordsReader = {
   name: 'a plain question',
   mendsCommands: true,
@@ -88,6 +95,7 @@ export const plainReader: WordsReader = {
       return withKitTold(read, deps, said);
     }
     keepTopic(read, deps, said);
+    keepOfFigures(read, deps, said);
     return read;
   },
 };

@@ -10,7 +10,9 @@ const LONGEST = 200;
 
 /** What tells of the mount, and is no name of a person thanked. */
 const TELLING = 'no|not|nothing|none|nope|still|same|works?|working|worked|fixed|done|yes|it|that|this|but|is|was|did';
-const WHO = `(?: (?:so|to|you|all of you|every ?(?:one|body)|(?!(?:${TELLING})\\b)[\\p{L}'.-]+)){0,4}`;
+/** What goes on to a question: "evening, what's up". */
+const ASKING = "what(?:'?s)?|wot(?:'?s)?|where(?:'?s)?|when(?:'?s)?|how(?:'?s)?|which";
+const WHO = `(?: (?:so|to|you|all of you|every ?(?:one|body)|(?!(?:${TELLING}|${ASKING})\\b)[\\p{L}'.-]+)){0,4}`;
 const DAY =
   '(?:later|soon|tomorrow|tonight|then|around|there|again|next (?:week|time|month|\\p{L}+day)|(?:on |this )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|in the morning)';
 const PLACE = '(?:(?:at|in|down|over|out) (?:at )?(?:the|my|your|our) \\p{L}+)';
@@ -44,12 +46,14 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
     'thanks',
     whole(
       `(?:many |big |huge |a thousand )?(?:thanks|thank you|thankyou|thx|ta|cheers|ty|much appreciated|appreciated)(?: (?:so much|very much|a lot|a million|a bunch|loads|again|anyway|indeed))*${WHO}(?: for (?:all |the |your |that|this|a |everything|coming|helping|help|advice|tips?|patience|time|being here|looking|explaining|great|lovely|nice|evening|night|session|tonight|answer|company|lift|listening|trying| )+)?`,
-      `(?:muchas |mille |molte |vielen )?(?:gracias|danke|dank|merci|grazie|obrigad[oa]|dzi[eę]ki|dzi[eę]kuj[eę]|dank je|dank u|bedankt)(?: (?:sch[oö]n|sehr|beaucoup|mille|bien|wel|muito))?${WHO}`,
+      `(?:muchas |mille |molte |vielen |tusen |mange |stort )?(?:gracias|danke|dank|merci|grazie|obrigad[oa]|dzi[eę]ki|dzi[eę]kuj[eę]|dank je|dank u|bedankt|takk|tack(?: s[aå] mycket)?|kiitos|d[eě]kuj[iu]|k[oö]sz[oö]n[oö]m|hvala|spasibo|diolch|go raibh maith ag(?:at|aibh)|arigatou?|mahalo|multumesc|efharisto)(?: (?:sch[oö]n|sehr|beaucoup|mille|bien|wel|muito|for (?:hjelpen|hj[aä]lpen)|yn fawr))?${WHO}`,
+      `(?:tusen|mange) tak${WHO}`,
       `(?:you are|you're|youre|your|ur) (?:a |an |the |all )*(?:star|stars|legend|legends|hero|heroes|genius|best|great|lifesaver|welcome|brilliant|wonderful|too kind|very kind|kind)${WHO}`,
       // "Good evening" greets.
       `(?!good (?:evening|night)\\b)(?:(?:it|that) was |that's |what )?(?:a |an |such )*(?:really |very )?${PLEASANT} ${SHARED}${WHO}`,
       `(?:well done|congrats|congratulations|bravo)${WHO}`,
-      `happy (?:birthday|new year|christmas|easter|holidays)${WHO}`,
+      `(?:and |a |very )*(?:happy|merry|joyous) (?:birthday|bday|new ?year|ny|christmas|chrimbo|crimbo|xmas|x-mas|easter|holidays|halloween|hannukah|hanukkah|chanukah|diwali|eid|solstice|yule|yuletide|festive season|thanksgiving|bonfire night)${WHO}`,
+      `(?:season'?s greetings|compliments of the season|god jul|gl[aæ]delig jul|feliz (?:navidad|natal|a[nñ]o(?: nuevo)?)|joyeux no[eë]l|bonne ann[eé]e|fr(?:oh|öh)(?:e|liche) weihnachten|buon natale|vrolijk kerstfeest|eid mubarak|nadolig llawen)${WHO}`,
     ),
   ],
   [
@@ -86,7 +90,7 @@ const KINDS: readonly (readonly [Talk, RegExp])[] = [
 /** Says nothing by itself, and stands beside each kind. */
 const FILLER = /^(?:ok|okay|right|well|so|anyway|oh|ah|um|all right|alright|sure|fine|good|great|lovely|cool|sorry)$/u;
 const LEADING =
-  /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|great|lovely|perfect|brilliant|nice|please|just) )+(?=\S)/u;
+  /^(?:(?:ok|okay|right|well|so|anyway|oh|ah|alright|and|then|great|lovely|perfect|brilliant|brill|nice(?: one)?|cool|sweet|ace|magic|sound|awesome|please|just) )+(?=\S)/u;
 
 const TRAILING = /(?: (?:please|pls|now|then))+$/u;
 
@@ -125,7 +129,7 @@ export interface TalkFound {
 
 /** @returns null where it is none */
 export const talkIn = (text: string): TalkFound | null => {
-  const said = text.trim();
+  const said = withMates(text.trim());
   if (said.length > LONGEST || /\n\s*\S/u.test(said)) return null;
   if (TO_ANOTHER.test(said)) return { kind: 'others', unless: null };
   const clauses = clausesOf(said)
@@ -142,11 +146,17 @@ export const talkIn = (text: string): TalkFound | null => {
 };
 
 const WHATS_UP =
-  /^\W*(?:(?:hi|hey|hello|ok|yo|so),? )*(?:(?:what's|whats|what is|wots|wot's) (?:up|new|happening|going on|cooking|the craic)|wh?a+s+up|sup)(?: (?:mate|bro|dude|man|guys|all|here|everyone|then|bot|pierhand))*\W*$/iu;
+  /^\W*(?:(?:hi|hey|hello|hiya|ok|yo|so|(?:good )?(?:morning?|afternoon|evenin'?g?)),? )*(?:(?:what's|whats|what is|wots|wot's) (?:up|new|happening|going on|cooking|the craic)|wh?a+s+up|sup)(?: (?:mate|bro|dude|man|guys|all|here|everyone|then|bot|pierhand))*\W*$/iu;
 
 /** Talk, and "what's up", which where no walk waits asks for what is in the sky. */
 export const talkInWalk = (text: string): TalkFound | null =>
   WHATS_UP.test(text.replace(/[’‘`]/gu, "'")) ? { kind: 'hello', unless: null } : talkIn(text);
 
+const MATE =
+  /\b(thanks|thank (?:you|u)|thx|thnx|cheers|ta|ty|hi|hello|hiya|hey|yo|sup|al ?right|morning|evening|bye|cya|laters|night|sorry|soz|lol|haha|welcome|nice one|good one|xmas|christmas|new year)[ ,.!]+m8\b/giu;
+/** "Cheers m8": beside a greeting or a thanks nobody means the Lagoon. */
+export const withMates = (text: string): string => text.replace(MATE, '$1 mate');
+
 /** A thanks with something behind it. */
-export const THANKS_FIRST = /^\s*(?:(?:ok|okay|great|many),? )*(?:thanks|thank you|ta|cheers|thx)[ ,.!]+(?=\S)/iu;
+export const THANKS_FIRST =
+  /^\s*(?:(?:ok|okay|great|many|cool),? )*(?:thanks|thank you|ta|cheers|thx)(?: mate\b(?=.*\p{L}))?[ ,.!]+(?=\S)/iu;

@@ -4,6 +4,9 @@ import { PICK_KIND_NAMES, PICK_KINDS } from '../../evening/kinds.js';
 import { TOWARDS } from '../../evening/towards.js';
 import { choice, flag, number, optional, text, type OptionSpec, type OptionValues } from '../core/command.js';
 
+const LIST_FIRST = ['sets', 'rises', 'brightest'] as const;
+export type ListFirst = (typeof LIST_FIRST)[number];
+
 export const options = {
   site: optional(text('From where: a saved site, a place name, or LAT,LON', { complete: 'site' })),
   on: optional(text('Which night: tonight, tomorrow, friday, 2026-12-13', { complete: 'date', maxLength: 60 })),
@@ -26,6 +29,7 @@ export const options = {
   smaller: optional(number('No larger than so many arcminutes: to fit a field', { min: 1, max: 1200 })),
   wider: optional(number('Doubles wider than so many arcseconds', { min: 0, max: 900 })),
   easy: optional(flag('For children and beginners: five at most, bright and early')),
+  first: optional(choice('Say first when they set or rise, or which are brightest', LIST_FIRST)),
   all: optional(flag('Spell out every one, not the best six alone')),
 } satisfies Record<string, OptionSpec>;
 export type TonightOptions = OptionValues<typeof options>;

@@ -8,6 +8,8 @@ import type { Walk } from './walk-keeper.js';
 import { followedAbroad } from '../asking/asked-abroad.js';
 import { knownFor } from '../asking/plain-reader.js';
 import { followUp } from '../asking/following/follow-up.js';
+import { keepTold } from '../asking/following/told-here.js';
+import { mayTellKit } from '../asking/following/kit-told.js';
 import { mayFollow } from '../asking/following/may-follow.js';
 import { asksBest } from '../asking/following/outright.js';
 import { isOfSeenOrNot } from '../asking/following/seen-or-not.js';
@@ -19,6 +21,11 @@ const isForWalk = (deps: Deps, { text, nowUtcMs }: SaidWords, { state }: Walk): 
   const model = deps.triage();
   const { kind } = assess(model, state).step;
   return (kind === NUMBERS && numbersSaid(text, deps, nowUtcMs) !== null) || leavesWalk(model.reading, text) !== null;
+};
+
+const isBriefAfter = (last: string, line: string, { commands }: Deps): boolean => {
+  const [before, asked] = [toldLine(last, commands), toldLine(line, commands)];
+  return before !== null && asked !== null && isSmallAfter(before, asked);
 };
 
 export const followingWords: WordsReader = {
@@ -41,8 +48,11 @@ export const followingWords: WordsReader = {
       (walk !== null && perhaps.length > 0)
     )
       return null;
-    const [before, asked] = [toldLine(last, deps.commands), toldLine(found.line, deps.commands)];
-    const isBrief = before !== null && asked !== null && isSmallAfter(before, asked);
-    return { ...found, isBrief, note: `Taken to follow your last question: ${found.line}` };
+    if (mayTellKit(text)) keepTold(deps.store, said, { kit: toldLine(found.line, deps.commands)?.values['with'] });
+    return {
+      ...found,
+      isBrief: isBriefAfter(last, found.line, deps),
+      note: `Taken to follow your last question: ${found.line}`,
+    };
   },
 };

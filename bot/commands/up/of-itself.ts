@@ -16,6 +16,7 @@ import { moonDistanceWords } from './moon-distance.js';
 import { moonSize } from './moon-size.js';
 import { bestMonth } from './season.js';
 import { apertureNeeded, splitAnswer } from './split-words.js';
+import { BINOCULAR_MAG, EYE_MAG, telescopeNeeded } from './telescope-needed.js';
 import { apartWords, sizeWords, whatItIs } from './what-it-is.js';
 
 export const OF_ITSELF = [
@@ -49,13 +50,9 @@ export interface ItselfQuestion {
 const magnitudeAt = ({ body, magnitude }: Target, utcMs: UtcMs): number | null =>
   body.kind === 'solarSystem' ? apparentMagnitude(body.body, utcMs) : magnitude;
 
-/** The naked eye's limit in a dark sky, and that of binoculars; common practice, no source. */
-const EYE_MAG = 6;
-const BINOCULAR_MAG = 9;
-
 const shownIn = (magnitude: number): string => {
-  if (magnitude <= EYE_MAG - 2) return 'plain to the naked eye';
-  if (magnitude <= EYE_MAG) return 'for the naked eye in a dark sky';
+  if (magnitude <= EYE_MAG.anywhere) return 'plain to the naked eye';
+  if (magnitude <= EYE_MAG.dark) return 'for the naked eye in a dark sky';
   return magnitude <= BINOCULAR_MAG ? 'for binoculars' : 'for a telescope';
 };
 
@@ -169,7 +166,7 @@ const OF_TARGET = { kind, separation, filter: filterNeeded, season, names };
 
 /** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
 export const itselfWords = (question: ItselfQuestion): string | null => {
-  const { first, target, equipment } = question;
+  const { first, target, equipment, utcMs } = question;
   if (target.kind === 'sun' && first !== 'distance') return null;
   switch (first) {
     case 'magnitude':
@@ -187,7 +184,9 @@ export const itselfWords = (question: ItselfQuestion): string | null => {
     case 'eyepiece':
       return eyepieceWords(target, equipment ?? USUAL_EQUIPMENT);
     case 'aperture':
-      return target.double === null ? null : apertureNeeded(target.double, false);
+      return target.double === null
+        ? telescopeNeeded(target, magnitudeAt(target, utcMs))
+        : apertureNeeded(target.double, false);
     default:
       return OF_TARGET[first](target);
   }

@@ -37,7 +37,7 @@ const ASKED_OF_SKY: readonly RegExp[] = [
   new RegExp(`^(?:what|which)\\b.*\\b(?:eyepiece|filter|separation)\\b.*\\b${THING}`, 'u'),
   BESIDE_IT,
   /^what is the .*star (?:left of|right of|under|underneath|below|beneath|above|over|next to|beside|near|close to) it$/u,
-  /^can i see its rings$|^when does it flip$|^how far is it from\b|^how far away is it$|^has it set$|^am i too late for it$/u,
+  /^can i see its rings$|^when does it flip$|^how far is it from\b|^how far away is it$|^has it set$|^am i too late for it$|^am i too early for it$|^do i need a telescope for it$/u,
   new RegExp(`^${MAY} (?:my|a|an|the) .{2,24} (?:split|show|see|resolve|separate|reach) ${THING}\\b`, 'u'),
   /^(?:is|would|will) it (?:be )?(?:safe|ok|okay|dangerous|risky|wise) (?:for \w+ )?to (?:look|point|aim|slew|go|swing)\b/u,
 ];
@@ -55,12 +55,17 @@ const ITS = /\b(?:its|it's|it is|their)\b/iu;
 /** Answers of what is asked of a target. */
 const ANSWERS = /^(?:up|altitude|meridian|sun|remind|compare|epoch|bright|ahead meetings)\b/u;
 
+/** What is coming of one planet. */
+const planetIn = ({ about = '' }: ToldLine['values']): string | null => (PLANET.test(about) ? about : null);
+const PLANET = /^(?:mercury|venus|mars|jupiter|saturn|uranus|neptune)$/iu;
+
 export const nameOf = ({ command, values }: ToldLine): string | null => {
   if (values['other'] !== undefined) return null;
   if (command.name === 'moon') return 'the moon';
   if (command.name === 'moons') return 'Jupiter';
-  const name = values['target'];
-  return name === undefined ? null : name;
+  if (command.name === 'bright') return values['near'] ?? null;
+  if (command.name === 'ahead') return /^(?:planets|meetings)$/u.test(values['kind'] ?? '') ? planetIn(values) : null;
+  return values['target'] ?? null;
 };
 
 /** Of whether one may look: "it" before "safe" is nobody. */

@@ -20,7 +20,7 @@ const NEXT = form(
   "(?:(?:what ?'?s|whats|what is|show me|give me|tell me) )?(?:the )?(?:next|second|others?|another|rest|more|one after)(?: (?:one|ones|that|on the list|of (?:them|the list)))*",
 );
 const AROUND = form(
-  "(?:(?:is|are) there )?(?:anything|something|what(?: ?'?s| is)?|whats|other (?:stuff|things)|any(?: \\w+)? (?:stars?|planets?|objects?))(?: (?:else|other|nice|good|bright|is|are|there|interesting))* (?:near(?: ?by)?|around|close(?: to| by)?|next to|beside|by)(?: (?:to|it|there|that|them))*",
+  "(?:(?:is|are) there )?(?:anything|something|what(?: ?'?s| is)?|whats|other (?:stuff|things)|any(?: \\w+)? (?:stars?|planets?|objects?))(?: (?:else|other|nice|good|bright|is|are|there|interesting))* (?:near(?: ?by)?|around|close(?: to| by)?|next to|beside|by)(?: (?:to|it|there|that|them))*|(?:what ?'?s|what is|whats) (?:it|that|he|she|this) (?:near|close to|next to|beside|by|around)(?: to)?|near what",
 );
 
 /** Asked of what is about, though it begins as a whole question does. */

@@ -3,7 +3,7 @@ import { cleanText, wordCountOf } from '../../../ground/fold-text.js';
 import { NOWHERE, reply, type Outcome } from '../../../reply/reply.js';
 import type { Deps, SaidWords, WordsReader } from '../../core/command.js';
 import { cameraFigures } from '../camera-figures.js';
-import { eyepieceFigures } from '../eyepiece-figures.js';
+import { asksMostPower, eyepieceFigures, mostPowerOfAny } from '../eyepiece-figures.js';
 import { numbersIn, withNumbers } from '../kit-numbers.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
 import { polarFigures } from '../polar-figures.js';
@@ -72,6 +72,17 @@ const pictureAsked = (deps: Deps, { asker, nowUtcMs }: SaidWords, text: string):
   return skyPicture(name === null ? text : text.replace(OF_IT, name), deps.catalogue);
 };
 
+/** "What's the most it can magnify", after other figures: by the aperture that was told, with them or as one's own. */
+const mostPowerAsked = ({ store, catalogue }: Deps, { asker, nowUtcMs }: SaidWords, text: string): Outcome | null => {
+  if (!asksMostPower(text) || wordCountOf(text) > MOST_WORDS || NAMES_TARGET.test(text)) return null;
+  const figures = lastAsked(store, asker, nowUtcMs, 'figures');
+  const { apertureMm } = numbersIn(figures ?? '');
+  const told = apertureMm === null ? lastAsked(store, asker, nowUtcMs, 'scope') : `${Math.round(apertureMm)} mm`;
+  if (figures === null && told === null) return null;
+  const ofIt = told === null ? null : eyepieceFigures(`highest useful power of a ${told} telescope`, catalogue);
+  return ofIt ?? mostPowerOfAny();
+};
+
 export const figuresAsked: WordsReader = {
   name: 'the numbers of an eyepiece',
   read: (deps, said) => {
@@ -79,6 +90,8 @@ export const figuresAsked: WordsReader = {
     const text = said.text.length > 200 ? '' : plainOf(said.text);
     const ofPicture = pictureAsked(deps, said, text);
     if (ofPicture !== null) return Promise.resolve({ outcome: ofPicture });
+    const ofPower = mostPowerAsked(deps, said, text);
+    if (ofPower !== null) return Promise.resolve({ outcome: ofPower });
     const ofAxis = polarFigures(text);
     if (ofAxis !== null) return Promise.resolve({ outcome: ofAxis });
     const fitting = fitsBefore(deps, said, text);

@@ -19,9 +19,10 @@ import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShi
 import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
 
 const LEAD =
-  /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
+  /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|(?:what|how|wot)(?:'?s)? (?:about|bout|abt)|what if|and if|(?:and )?how(?:'?s| is| will)(?: (?:it|things)(?: be)?)?(?= (?:tomorrow|tonight|on \p{L}+|next|\p{L}+day)\b))(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
 /** Leads that say by themselves that something before is followed. */
-const SAYS_SO = /\b(?:and|what about|how about|what if|meant?|same|make|but|or|only|if)\b/iu;
+const SAYS_SO =
+  /\b(?:and|(?:what|how|wot)(?:'?s)? (?:about|bout|abt)|how(?:'?s| is| will)|what if|meant?|same|make|but|or|only|if)\b/iu;
 /** With no "what if" before it this is told, not asked. */
 const TELLS = /^(?:(?:and|ok|okay|so|but|no|oh|well),? )*(?:i|we) (?!meant?\b|did mean\b)/iu;
 /** "Not M 51, M 101": one in the place of another. */
@@ -31,9 +32,9 @@ const AND_THEN = /^(?:and|n|&|so|ok)?,? ?(?:then|next)(?: what)?[\s?!.]*$/iu;
 
 /** Nothing by themselves; any other word that no part was made of says something else. */
 const GLUE =
-  /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|night|evening|morning|sky|skies|to|look|if|use|using|it)$/u;
+  /^(?:then|there|instead|please|pls|thanks|only|just|too|also|again|same|time|the|a|my|of|for|on|in|at|from|with|through|under|or|and|ones?|those|say|around|about|by|that|this|anything|something|owt|there's|night|evening|morning|sky|skies|to|look|if|use|using|it)$/u;
 
-const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:what about|how about|what if)\b/iu;
+const ASKS_BY_ITSELF = /^(?:(?:and|ok|okay|so|but),? )*(?:(?:what|how|wot)(?:'?s)? (?:about|bout|abt)|what if)\b/iu;
 
 /** Asked, with or without a mark at its end. */
 const ASKS = /^(?:how|when|where|what|which|is|are|can|could|will|does|do|should)\b/iu;

@@ -9,7 +9,7 @@ const ONE_AFTER =
 
 /** "What time should we go out for it", "and the Moon?" after what is coming: it stands in the same answer. */
 const OF_THE_SAME =
-  /^(?:and |so |ok )*(?:(?:at )?(?:what|which) (?:time|hour|night|day|date)|when|where|which way|how many|how high|is (?:it|that) worth|what about the moon|(?:and )?(?:the|with the|is the) moon)\b(?!.*\b(?:rise|rises|sets?|phase|full|new)\b).{0,50}$/u;
+  /^(?:and |so |ok )*(?:(?:at )?(?:what|which) (?:time|hour|night|day|date)|when|where|which way|how many|how high|is (?:it|that) worth|(?:can|could|will|would) (?:i|we|you) (?:see|watch|catch|view) (?:it|that|them)(?: from (?:here|my (?:house|garden|site|place)|home))?|(?:is|will) (?:it|that) (?:be )?(?:visible|seen)|what about the moon|(?:and )?(?:the|with the|is the) moon)\b(?!.*\b(?:rise|rises|sets?|phase|full|new)\b).{0,50}$/u;
 /** "How much is covered", "will it go red": in the same answer as well. */
 const OF_ITS_COURSE =
   /^(?:and |so |ok )*(?:how long(?: (?:does|will|is) (?:it|that)\b.*| (?:till?|until|before|to) (?:the )?(?:max\w*|peak|greatest|middle|end|start).*)|how (?:much|deep|far|big a bit)\b.*|(?:will|does|is) it (?:go|going to go|turn|be|get|become|a|the)? ?(?:red|dark|orange|copper\w*|total|full|partial|deep|complete\w*|all (?:of it|covered))\b.*|(?:what time|when)(?: is|s|'s)? (?:the )?(?:max\w*|peak|greatest|middle|mid eclipse|end|over|best bit)\b.*|(?:what time|when) (?:does|will) (?:it|that) (?:end|start|begin|finish|stop|peak|be over)\b.*)$/u;

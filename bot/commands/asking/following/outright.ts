@@ -3,6 +3,7 @@ import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { moonBeside } from './about-it.js';
 import { afterAnswer } from './after-answer.js';
+import { forKitTold } from './kit-told.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
 import { seenOrNot } from './seen-or-not.js';
@@ -20,11 +21,14 @@ export const asksBest = (text: string): boolean =>
       .replace(/[?!.\s]+$/u, ''),
   );
 
+/** Of a planet that comes to opposition: how large and bright it then is. */
+const ITS_LOOK = /^how (?:big|bright|large) is it$/u;
+
 /** Of doubles that were listed their gaps stand in the list. */
 const APART = /^(?:and |so )*how (?:far|wide) (?:apart )?are (?:they|these|those|the stars)(?: apart)?$/u;
 /** Of showers. */
 const PER_HOUR =
-  /^(?:and |so )*how many(?: (?:meteors|of them|shooting stars|will (?:i|we|there be)(?: see)?|can (?:i|we) see))*(?: (?:per|an|in an|each|every) hour)?$/u;
+  /^(?:and |so |but )*how many(?: (?:meteors|of them|shooting stars|(?:will|would|can|could|might|do|should) (?:i|we|you|there be)(?: (?:see|expect|get|spot|count))?|to expect|are there))*(?: (?:per|an|in an|each|every) hour)?$/u;
 /** Of the Moon in the night that was asked of: "will there be Moon that night", "is the Moon disturbing then". */
 const MOON_THEN =
   /^(?:and |but |so )*(?:(?:how (?:high|bright|full) )?(?:is|will|does|would|are) (?:there (?:be )?(?:a |any )?)?(?:the )?moon\b.*|(?:what|how) about the moon|(?:and )?the moon)(?:\b.*)?$/u;
@@ -46,10 +50,46 @@ const colourOf = (which: string): { readonly colour?: string } => {
 
 /** What the answer before tells as well: the line again. */
 const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
-  if (command.name === 'tonight')
-    return BEST_OF.test(plain) || (/double/u.test(values['kind'] ?? '') && APART.test(plain));
+  if (command.name === 'tonight') return /double/u.test(values['kind'] ?? '') && APART.test(plain);
+  if (command.name === 'ahead' && values['kind'] === 'planets') return ITS_LOOK.test(saidShort(plain) ?? '');
   if (command.name !== 'ahead' || !/^(?:showers|eclipses)$/u.test(values['kind'] ?? '')) return false;
   return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
+};
+
+const OF_ALL = '(?:they|those|these|them|all of (?:them|those)|each(?: of them)?|the planets|it all)';
+/** Asked of all of a list: when they go down or come up, which are brightest; where they stand is in it. */
+const OF_LIST: readonly (readonly [RegExp, string])[] = [
+  [
+    new RegExp(
+      `^(?:(?:and|n|so|ok|but),? )*(?:(?:at )?(?:when|what times?)(?: do| does| will| are)? ${OF_ALL} (?:all )?(?:set|setting|go down|go)|(?:which|what)(?: one| of ${OF_ALL})? (?:sets?|goes(?: down)?) (?:first|last|soonest)|set(?:ting)? times)$`,
+      'u',
+    ),
+    'sets',
+  ],
+  [
+    new RegExp(
+      `^(?:(?:and|n|so|ok|but),? )*(?:(?:at )?(?:when|what times?)(?: do| does| will| are)? ${OF_ALL} (?:all )?(?:rise|rising|come up|get up)|(?:which|what)(?: one| of ${OF_ALL})? (?:rises?|comes up) (?:first|last|soonest)|ris(?:e|ing) times)$`,
+      'u',
+    ),
+    'rises',
+  ],
+  [
+    /^(?:(?:and|n|so|ok|but),? )*(?:(?:which|what)(?:'?s| is| are)?(?: one)?(?: of (?:them|these|those))?(?: is| are)? )?(?:the )?brightest(?: (?:ones?|planets?|of (?:them|these|those|all|the (?:lot|list))))*$/u,
+    'brightest',
+  ],
+];
+const STAND =
+  /^(?:(?:and|n|so|ok|but),? )*(?:how high|where(?:abouts)?) (?:are|r) (?:they|those|these)(?: all)?(?: now| then)?$/u;
+const BY_EYE =
+  /^(?:(?:and|so|ok|but),? )*(?:(?:are|is) (?:any|some|all|which)(?: of (?:them|these|those))? (?:naked eye|visible (?:without|to the (?:naked )?eye).*)|(?:which|what)(?: ones?| of (?:them|these|those))?(?: are| is| can i see) (?:naked eye|without (?:a |any )?(?:telescope|scope|binoculars|binos)|(?:with|by) (?:the |my |just )*(?:naked )?eyes?))$/u;
+
+const ofList = (before: ToldLine, plain: string): string | null => {
+  if (before.command.name !== 'tonight') return null;
+  const first = OF_LIST.find(([pattern]) => pattern.test(plain))?.[1];
+  if (first !== undefined) return lineOf({ ...before, values: { ...before.values, first } });
+  const { first: _first, ...values } = before.values;
+  if (BY_EYE.test(plain)) return lineOf({ ...before, values: { ...values, with: 'eyes' } });
+  return STAND.test(plain) || BEST_OF.test(plain) ? lineOf({ ...before, values }) : null;
 };
 
 export interface Beside {
@@ -69,20 +109,26 @@ export const outrightLine = (
   const plain = cleanText(text)
     .toLowerCase()
     .replace(/[?!.\s]+$/u, '');
+  const listed = ofList(before, plain);
+  if (listed !== null) return listed;
   if (isToldThere(before, plain)) return lineOf(before);
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
   const ofThese = seenOrNot(before, plain, known, earlier);
   if (ofThese !== null) return ofThese;
-  const after = afterAnswer(before, plain, known);
+  const after = afterAnswer(before, plain, known) ?? forKitTold(before, text, known);
   if (after !== null) return after;
   const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);
-  const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
-  const short = before.command.name === 'bright' ? saidShort(plain) : null;
-  if (short === 'how high is it' || short === 'where is it') return lineOf(before);
-  if (beside !== null) return lineOf({ ...before, values: { ...before.values, ...colourOf(beside.which) } });
-  return moonBeside(before, cleanText(text), known);
+  return ofBright(before, plain) ?? moonBeside(before, cleanText(text), known);
+};
+
+/** Where the bright one stands, told already; another one beside it. */
+const ofBright = (before: ToldLine, plain: string): string | null => {
+  if (before.command.name !== 'bright') return null;
+  if (/^(?:how high|where) is it(?: now)?$/u.test(saidShort(plain) ?? '')) return lineOf(before);
+  const beside = besideSaid(plain);
+  return beside === null ? null : lineOf({ ...before, values: { ...before.values, ...colourOf(beside.which) } });
 };

@@ -1,4 +1,5 @@
 /** Questions of the last target cut short, or in a foreigner's English, as whole ones of "it": "how high then", "wat eyepiece", "will i see the rings". */
+import { saidLoosely } from './said-loosely.js';
 
 const AND = '(?:(?:and|so|ok|but|then|oh),? )*';
 const form = (pattern: string): RegExp =>
@@ -103,6 +104,14 @@ export const besideSaid = (said: string): BesideIt | null => {
   return { words: `what is the ${which.replace(/\borangey?\b|\borangy\b/iu, 'orange')}star ${of} it`, which };
 };
 
+/** "Now" is not the hour that was asked of before. */
+const OF_NOW = /^(?:how high is it|where is it)$/u;
+
+const shortOf = (said: string): string | null => {
+  const short = SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? null;
+  return short !== null && OF_NOW.test(short) && /\bnow$/iu.test(said) ? `${short} now` : short;
+};
+
 /** Null: it is none of them. */
 export const saidShort = (said: string): string | null =>
-  SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? besideSaid(said)?.words ?? null;
+  shortOf(said) ?? saidLoosely(said) ?? besideSaid(said)?.words ?? null;

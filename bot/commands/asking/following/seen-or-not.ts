@@ -50,6 +50,30 @@ const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: stri
 const PHASE =
   /^(?:(?:and|so|but|ok),? )*(?:is (?:it|the moon) (?:a |at |nearly |almost |still |now )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking)(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
 
+/** "When is it half", of the Moon. */
+const WHEN_PHASE =
+  /^(?:(?:and|so|but|ok|n),? )*(?:when|what (?:day|date|night))(?:'?s| is| will| does| do)?(?: (?:it|she|he|the moon|that))?(?: be| get| next)*(?: (?:a|at|next))? (?<phase>full|new|half|first quarter|last quarter|third quarter)(?: (?:moon|next|again|then|it|is))*$|^(?:(?:and|so|but|ok|n),? )*(?<alone>full|new|half|first quarter|last quarter|third quarter)(?: moon)? when(?: (?:is it|then))?$/u;
+
+const whenPhase = (before: ToldLine, plain: string, known: Known): string | null => {
+  const { phase, alone } = WHEN_PHASE.exec(plain)?.groups ?? {};
+  const said = (phase ?? alone)?.split(' ')[0];
+  if (said === undefined || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
+  return withInherited(before, `moon next:${said === 'third' ? 'last' : said}`, known);
+};
+
+/** "What can i see on it": of the Moon what the Sun rises or sets over, of others what they show. */
+const ON_IT =
+  /^(?:(?:and|so|but|ok|n),? )*what(?:'?s| is| can| could| will| would| should)?(?: (?:i|we|you|they|the kids))?(?: (?:see|look at|look for|find|spot|good|nice|worth seeing))* on (?:it|that|the moon)(?: (?:now|tonight|then|with|through|in)\b.{0,30})?$/u;
+
+const onIt = (before: ToldLine, plain: string, known: Known): string | null => {
+  const name = ON_IT.test(plain) ? (nameOf(before)?.toLowerCase().replace('the ', '') ?? null) : null;
+  if (name === null || name === 'sun') return null;
+  if (name === 'moon') return withInherited(before, 'moon first:terminator', known);
+  return FINDABLE.test(before.command.name) && !/ (?:with|through|in) /u.test(plain)
+    ? withInherited(before, `up ${name}`, known)
+    : null;
+};
+
 const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
   if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
   if (before.command.name === 'moon') return lineOf(before);
@@ -62,7 +86,11 @@ const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | nu
 export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier: string | null): string | null => {
   const plain = mended(text.replace(/[’‘`]/gu, "'"), known);
   return (
-    notFound(before, plain, known) ?? whichOfTwo(before, plain, known, earlier) ?? phaseOfMoon(before, plain, known)
+    notFound(before, plain, known) ??
+    whichOfTwo(before, plain, known, earlier) ??
+    whenPhase(before, plain, known) ??
+    onIt(before, plain, known) ??
+    phaseOfMoon(before, plain, known)
   );
 };
 

@@ -17,7 +17,7 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   [/\b(?:catalog(?:ue)?|messier|ngc|other) (?:numbers?|no|names?|designations?)\b|\balso (?:known|called)\b/u, 'names'],
   [
     new RegExp(
-      `\\b(?:what|which|how (?:big|large|much|small)|smallest|least|minimum)\\b.*\\b(?:${GLASS})\\b.*\\b(?:${SPLITS}|need\\w*|takes?|required?|for|see|show\\w*)\\b|\\bneed an? (?:big|bigger|large|larger) (?:${GLASS})\\b|\\b(?:aperture|telescope|scope) (?:needed|required|to (?:split|resolve|separate))\\b`,
+      `\\b(?:what|which|how (?:big|large|much|small)|smallest|least|minimum)\\b.*\\b(?:${GLASS})\\b.*\\b(?:${SPLITS}|need\\w*|takes?|required?|for|see|show\\w*)\\b|\\b(?:need|require)(?: (?:an?|any|my|the|some))?(?: (?:big|bigger|large|larger|proper|good))? (?:${GLASS}|bin[os]+)\\b|\\b(?:aperture|telescope|scope) (?:needed|required|to (?:split|resolve|separate))\\b`,
       'u',
     ),
     'aperture',
@@ -94,7 +94,7 @@ const firstOf = (asked: Asked): string | null => {
 
 /** Of the Moon its phase and hours are asked, by other rules; which filter is not. */
 const isOfMoon = (target: string, first: string): boolean =>
-  target === 'moon' && !['filter', 'distance', 'size'].includes(first);
+  target === 'moon' && !['aperture', 'filter', 'distance', 'size'].includes(first);
 
 export const ofItself: Rule = (asked) => {
   const target = says(asked, NOT_OURS) ? null : oneTarget(asked);

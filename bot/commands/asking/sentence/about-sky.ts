@@ -25,7 +25,7 @@ const MOON_TIMES =
 
 /** "when is the next full moon": which quarter comes when. */
 const NEXT_PHASE =
-  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new)\b|^(?:the )?(new|full|first|last|third) (?:moon|quarter)(?: (?:when|next|date|is|it))*$/u;
+  /\b(?:when|next|what (?:day|date|time))\b.*\b(new|first|full|last|third|half)(?: (?:moon|quarter))\b|\bwhen\b.*\bmoon\b.*\b(full|new|half)\b(?! (?:past|an hour|\d))|^(?:the )?(new|full|first|last|third|half) (?:moon|quarter)(?: (?:when|next|date|is|it))*$/u;
 
 /** "Full moon dates this winter", "list the new moons of 2027": several of them. */
 const MANY_PHASES =
@@ -49,7 +49,8 @@ const manyPhases = (asked: Asked, next: string): Reading => {
 const DESPITE_MOON =
   /\b(?:despite|in spite of|besides?|apart from|away from|not|avoiding|without|with|after|once) (?:the )?moon(?:light|set| sets| has set| is down| goes down)?\b/u;
 
-const QUARTER_ALONE = /\b(?:when|next)\b.*\b(?:first|last|third) quarter\b|^(?:the )?(?:first|last|third) quarter$/u;
+const QUARTER_ALONE =
+  /\b(?:when|next)\b.*\b(?:first|last|third) quarter\b|^(?:the )?(?:first|last|third) quarter(?: (?:when|next|date|is|it|then))*$/u;
 
 /** When a quarter comes next, or several of them; null: that is not asked. */
 const phaseAsked = (asked: Asked): Reading | null => {
@@ -164,7 +165,10 @@ const asksForList = (asked: Asked): boolean => {
   if (says(asked, EASY_ONES) && !says(asked, OF_MOUNT)) return true;
   if (says(asked, BEDTIME) || (says(asked, LIST) && says(asked, TO_LOOK))) return true;
   const isMine = place !== null || kit !== null || sky !== null;
-  return (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) || (isMine && says(asked, /\b(?:see|look|up)\b/u));
+  return (
+    (says(asked, /\b(?:sky|tonight)\b/u) && left.length === 0) ||
+    (isMine && says(asked, kit === 'eyes' ? /\b(?:see|look|up|best|good)\b/u : /\b(?:see|look|up)\b/u))
+  );
 };
 
 /** "Something easy in the south", "a nice easy target", "anything for my daughter". */

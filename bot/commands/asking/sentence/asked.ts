@@ -211,7 +211,7 @@ export const askedOf = (typed: string, plain: string, known: Known, original: st
 
 /** Words that ask for more than one thing. */
 const OF_SEVERAL =
-  /\b(?:any|anything|something|things|stuff|objects?|targets?|sights?|showpieces?|highlights?|everything|galaxies|nebulae|nebulas|clusters|doubles|globulars|binaries|planets|what(?:'s| is|s)? (?:there )?(?:up |good |worth \w+ |visible )?in|what (?:can|could|should) (?:i|we) (?:see|look at|find|observe|image))\b/u;
+  /\b(?:any|anything|something|things|stuff|objects?|targets?|sights?|showpieces?|highlights?|everything|galaxies|nebulae|nebulas|clusters|doubles|globulars|binaries|planets|what(?:'s| is|s)? (?:there )?(?:up |good |worth \w+ |visible )?in|(?<=^|what is |what's |whats |which is |which are )(?:the )?(?:very )?(?:best|nicest|finest|easiest|prettiest)(?: (?:ones?|bits?|thing|sight))? (?:in|of)|what (?:can|could|should) (?:i|we) (?:see|look at|find|observe|image))\b/u;
 
 const isOfSeveral = (
   plain: string,

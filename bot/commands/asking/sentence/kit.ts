@@ -48,7 +48,12 @@ const kitIn = ({ plain }: Run, before: string): string | null => {
   if (NO_TELESCOPE.test(plain)) return 'eyes';
   if (SMALL_TELESCOPE.test(plain)) return SMALL;
   const words = plain.replace(ARTICLES, '');
-  if (/^(?:binos?|binoculars?|bins|\d{1,2}x\d{2,3}s?(?: binoculars?)?)$/u.test(words)) return 'binoculars';
+  if (
+    /^(?:binos?|binoculars?|bins|(?:(?:binos?|binoculars?|bins) )?\d{1,2} ?x ?\d{2,3}s?(?: (?:binos?|binoculars?|bins))?)$/u.test(
+      words,
+    )
+  )
+    return 'binoculars';
   const isOwnEyes = /^eyes?$/u.test(words) && (words !== plain || /^(?:with|by)$/u.test(before));
   return isOwnEyes || /^(?:naked|unaided|bare|own) eyes?$/u.test(words) ? 'eyes' : apertureIn(words);
 };
@@ -125,7 +130,7 @@ export const takeSky = (sentence: Sentence): string | null =>
   takeFirst(sentence, LONGEST, skyIn, /^(?:in|from|under|with|at)$/u)?.text ?? null;
 
 const KIND =
-  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|nebs|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary neb(?:ulae?|ulas|s)|planetaries|variables|variable stars?|carbon stars?)$/u;
+  /^(?:galaxy|galaxies|planets?|nebula|nebulas|nebulae|nebs|clusters?|open clusters?|globulars?|globular clusters?|globs|doubles?|double stars?|binar(?:y|ies)|planetary neb(?:ulae?|ulas|s)|planetaries|(?:emission|diffuse|gas|hydrogen|ha) neb(?:ulae?|ulas|s)|narrow ?band targets?|hii regions?|variables|variable stars?|carbon stars?)$/u;
 
 /** A second kind beside the first, and any more, as they stand: "globulars or galaxies". */
 export const kindsBeside = (sentence: Sentence): readonly string[] => {
@@ -143,4 +148,7 @@ export const kindsBeside = (sentence: Sentence): readonly string[] => {
 /** A kind of target, where no target is named. */
 export const kindIn = (sentence: Sentence): string | null =>
   kindNamed(runsOf(sentence, 2).find(({ plain }) => KIND.test(plain))?.plain) ?? null;
-const kindNamed = (plain: string | undefined): string | undefined => plain?.replace(/nebs$/u, 'nebulae');
+const kindNamed = (plain: string | undefined): string | undefined =>
+  plain
+    ?.replace(/nebs$/u, 'nebulae')
+    .replace(/^(?:diffuse|gas|hydrogen|ha) neb.*$|^narrow ?band targets?$|^hii regions?$/u, 'emission nebulae');

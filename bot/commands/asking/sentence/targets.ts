@@ -48,8 +48,8 @@ export const targetNamed = (catalogue: Catalogue, plain: string): string | null 
 const BEGINS_NAMES =
   /^(?:north|northern|southern|south|big|little|great|double|wild|cat's|eye|man|christmas|hand|summer|winter|wall)\b/u;
 
-/** Constellations' short forms that are English words: nobody means Hercules by "her". */
-const IS_WORD = /^(?:her|men|car|pup|per|nor|pic|ant|sex|gem|del|com|tel|col|ret|ind|mic|for|cap|and|vol|mon)$/u;
+/** Names' short forms that are English words: nobody means Hercules by "her", nor Sirius by "the dog". */
+const IS_WORD = /^(?:dog|her|men|car|pup|per|nor|pic|ant|sex|gem|del|com|tel|col|ret|ind|mic|for|cap|and|vol|mon)$/u;
 
 export interface NamedTarget {
   /** As typed, or without its possessive. */
