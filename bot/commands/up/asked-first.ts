@@ -30,6 +30,9 @@ export const FIRST = [
   'set',
   'transit',
   'rise-and-set',
+  'last-rise',
+  'last-set',
+  'last-transit',
   'best',
   'find',
   'hour-angle',
@@ -192,6 +195,35 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
     ? said(`${target.name} does not ${BARE[event]} here in these days.`)
     : said(`${target.name} ${will} next on${again}.`, ...events);
 };
+
+/** The last one that has been, and the next; null where none has been in these days. */
+const pastWords = (question: FirstQuestion, event: Event): SaidFirst => {
+  const { asked, nowUtcMs } = question;
+  const { zone } = asked.where.site;
+  const { did, will } = EVENTS[event];
+  const last = timesBefore(asked, event, nowUtcMs);
+  if (last === null) return eventWords(question, event);
+  const next = timeOf(asked, event, { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + TWO_DAYS_MS });
+  const again = next === null ? '' : `; next on ${formatLocalDateTime(next, zone)}`;
+  const what = `${asked.target.name} as it ${will}`;
+  return said(
+    `${asked.target.name} ${did} on ${formatLocalDateTime(last, zone)}${whereThen(asked, event, last)}${again}.`,
+    ...(next === null ? [] : [{ utcMs: next, what }]),
+  );
+};
+
+/** A rising comes a day after the other but for some minutes: the later of those in the two days before. */
+const timesBefore = (asked: TargetAtSite, event: Event, nowUtcMs: UtcMs): UtcMs | null => {
+  const first = timeOf(asked, event, { startUtcMs: nowUtcMs - TWO_DAYS_MS, endUtcMs: nowUtcMs });
+  if (first === null) return null;
+  return timeOf(asked, event, { startUtcMs: first + MS_PER_HOUR, endUtcMs: nowUtcMs }) ?? first;
+};
+
+const LAST: Readonly<Partial<Record<First, Event>>> = {
+  'last-rise': 'rise',
+  'last-set': 'set',
+  'last-transit': 'transit',
+};
 const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
 
 /** Both, the one that comes sooner first. */
@@ -263,6 +295,8 @@ export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   if (first === 'find') return said(question.hop());
   if (first === 'rise-and-set') return bothWords(question);
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
+  const past = first === undefined ? undefined : LAST[first];
+  if (past !== undefined) return pastWords(question, past);
   if (isWhether(first)) {
     const whether = whetherWords(first, question, (aboveDeg) => aboveWords(aboveDeg, question));
     return { ...whether, events: [] };

@@ -110,7 +110,16 @@ const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | nul
   const values = { ...fit.values, ...Object.fromEntries(given) };
   if (when.night === null && when.hour === null) return { ...fit, values };
   const timed = when.hour === null || when.hour === 'now' ? { ...fit, values } : withoutOtherFirst({ ...fit, values });
-  return withTimes(timed, timesMeant(asked, now), known.nowUtcMs);
+  const then = withTimes(timed, timesMeant(asked, now), known.nowUtcMs);
+  return then === null ? null : ofWholeNight(then);
+};
+
+/** "Is Mars up", and then "and tomorrow?": of another night nothing is up now. */
+const ofWholeNight = (told: ToldLine): ToldLine => {
+  const { first, on, at } = told.values;
+  return told.command.name === 'up' && on !== undefined && at === undefined && /^(?:up|down)$/u.test(first ?? '')
+    ? { ...told, values: { ...told.values, first: 'seen' } }
+    : told;
 };
 
 /** What is told first of an hour as well: whether it is up then, and its figures. */
@@ -230,6 +239,8 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
+const OF_SAME_NIGHT = /\b(?:morning|tonight|this evening|today|now)\b/iu;
+
 const following = (
   before: ToldLine,
   said: Said,
@@ -245,8 +256,8 @@ const following = (
   const changed = byParts(before, said, known);
   if (changed === null) return null;
   const next = lineOf(changed);
-  // "Tomorrow morning" ends tonight: the same answer is for it.
-  return next === lineOf(before) && !(said.isLed && /\bmorning\b/u.test(said.rest)) ? null : { line: next };
+  // "Tomorrow morning" ends tonight, and "what about tonight" asks of what was named again.
+  return next === lineOf(before) && !(said.isLed && OF_SAME_NIGHT.test(said.rest)) ? null : { line: next };
 };
 
 /**

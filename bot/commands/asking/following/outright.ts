@@ -1,12 +1,13 @@
 /** Follow-ups that are told by their words as they came: a star left out, the same event again, the Moon beside a list. */
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
-import { moonBeside } from './about-it.js';
+import { moonBeside, nameOf } from './about-it.js';
 import { afterAnswer } from './after-answer.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
 import { seenOrNot } from './seen-or-not.js';
 import { eclipseMeant, ofTheSame } from './next-one.js';
+import { moonsOfIt } from './of-moons.js';
 import { lineOf, type ToldLine } from './told-line.js';
 
 /** "Which is the best of them", after a list: it begins with the best. */
@@ -73,6 +74,8 @@ export const outrightLine = (
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
+  const ofMoons = moonsOfIt(before, plain, known, nameOf(before));
+  if (ofMoons !== null) return ofMoons;
   const ofThese = seenOrNot(before, plain, known, earlier);
   if (ofThese !== null) return ofThese;
   const after = afterAnswer(before, plain, known);

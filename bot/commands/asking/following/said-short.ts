@@ -4,6 +4,8 @@ const AND = '(?:(?:and|so|ok|but|then|oh),? )*';
 const form = (pattern: string): RegExp =>
   new RegExp(`^${AND}(?:${pattern})(?: (?:then|now|too|please|pls|for (?:it|that|this|them)))*$`, 'iu');
 
+const WHEN = "(?:(?:at )?(?:when|what time)(?:'?s)?|the|its)";
+
 export const WHEN_BEST = 'when is it best';
 
 const SHORT: readonly (readonly [RegExp, string])[] = [
@@ -25,7 +27,15 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
     ),
     'when is it best',
   ],
-  [form('(?:rise|rising|rises|set|setting|sets) ?times?|when (?:rising|setting)'), 'when does it rise'],
+  [
+    form(`(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:rise|rises|rising|come up|comes up)(?: ?times?)?`),
+    'when does it rise',
+  ],
+  [
+    form(`(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:set|sets|setting|go down|goes down)(?: ?times?)?`),
+    'when does it set',
+  ],
+  [form('(?:rise|rising|rises) (?:and|or|&) (?:set|sets|setting)(?: times?)?'), 'when does it rise'],
   [
     form(
       '(?:wh?at|which) (?:lens|lenses|eye ?pieces?|ep|power|magnification|mag)(?: (?:(?:sh?ou?l?d|shud|shld|shoud)|do|shall|can|must|to) ?(?:i|we)?)?(?: (?:use|take|need|put in|want|choose))?(?: (?:is )?best)?',

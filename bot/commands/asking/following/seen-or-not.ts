@@ -48,7 +48,7 @@ const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: stri
 };
 
 const PHASE =
-  /^(?:(?:and|so|but|ok),? )*(?:is (?:it|the moon) (?:a |at |nearly |almost |still |now )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking)(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
+  /^(?:(?:and|so|but|ok),? )*(?:(?:is (?:it|she|the moon) |it'?s |its )?(?:a |at |nearly |almost |still |now |getting |it )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking|bigger|smaller|fuller|thinner)(?: (?:and|or) (?:is it |getting )?(?:waxing|waning|growing|shrinking|new|full|bigger|smaller|fuller|thinner|not))*(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
 
 const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
   if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
