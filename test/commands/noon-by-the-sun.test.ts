@@ -20,7 +20,7 @@ const summaryOf = async (line: string): Promise<string> => {
   asked += 1;
   const outcome = await ask(deps, line, EVENING, {
     ...ODALYS,
-    memberId: `console:orla-${asked}`,
+    memberId: `console:sunniva-${asked}`,
     channelId: `noon-${asked}`,
   });
   return isProblem(outcome) ? outcome.message : outcome.summary;

@@ -3,6 +3,7 @@
  * taken off, the Sun low and red, a projection, a sweep by day. Pure; English, and the plainest words of seven more languages (from memory).
  */
 import { foldWords } from '../../../ground/fold-text.js';
+import { asksOfGuard, isGuardedInFront, takesNoYes } from './guarded-in-front.js';
 import { eclipseGlasses, isFilterHurt, isOfWelding, type SunCaution } from './sun-guards.js';
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
@@ -243,7 +244,11 @@ export const sunCautionFor = (plain: string): SunCaution => {
     return 'sun-totality';
   if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
   const glasses = eclipseGlasses(plain, [TUBE, CAMERA]);
+  if (glasses === 'sun-glasses' && !TUBE.test(plain) && !CAMERA.test(plain) && asksOfGuard(plain))
+    return 'sun-glasses-bare';
   if (glasses !== null) return glasses;
+  if (isGuardedInFront(plain)) return takesNoYes(plain) ? 'sun-how' : 'sun-guarded';
+  if (!CAMERA.test(plain) && asksOfGuard(plain)) return 'sun-filter';
   return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
 };
 
