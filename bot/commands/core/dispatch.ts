@@ -7,6 +7,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
 import { keepLastAsked } from '../asking/following/last-asked.js';
+import { withSunThings } from '../asking/sun-things.js';
 import { keepFollowable } from '../asking/following/keep-followable.js';
 import type { Asker, Command, OptionSpec, LineRead, SeveralRead, Deps } from './command.js';
 import { parseLine, PASTE_LIMIT, withoutAddress, type ParsedLine } from './grammar.js';
@@ -291,7 +292,7 @@ const standingUnder = async (deps: Deps, outcome: Outcome, ask: Ask, command: st
  * say answers, or names the line to run in its place; where none has, it is the usual "unknown command". Never rejects.
  */
 export const runLine = async (deps: Deps, typed: string, ask: Ask): Promise<Outcome> => {
-  const line = withoutAddress(typed);
+  const line = withSunThings(withoutAddress(typed));
   const parsed = parseLine(line, deps.commands);
   if (!isProblem(parsed)) return standingUnder(deps, await runTyped(deps, line, parsed, ask), ask, parsed.command.name);
   if (!NO_COMMAND.includes(parsed.problem)) return parsed;
