@@ -16,7 +16,17 @@ import { isTarget, targetIn } from './named-in.js';
 import { nextOne } from './next-one.js';
 import { outrightLine, type Beside } from './outright.js';
 import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShift } from './shift-time.js';
-import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
+import {
+  inherited,
+  lineOf,
+  takes,
+  timesOf,
+  toldLine,
+  withoutOtherFirst,
+  withTimes,
+  type Times,
+  type ToldLine,
+} from './told-line.js';
 
 const LEAD =
   /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|what about|how about|what if|and if)(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
@@ -120,16 +130,6 @@ const ofWholeNight = (told: ToldLine): ToldLine => {
   return told.command.name === 'up' && on !== undefined && at === undefined && /^(?:up|down)$/u.test(first ?? '')
     ? { ...told, values: { ...told.values, first: 'seen' } }
     : told;
-};
-
-/** What is told first of an hour as well: whether it is up then, and its figures. */
-const OF_AN_HOUR =
-  /^(?:seen|up|down|late|early|hour-angle|parallactic-angle|airmass|moonlight|find|reaches|low|high)$/u;
-
-/** "At 4?", after its best hour or its setting: how it stands at that hour. */
-const withoutOtherFirst = (told: ToldLine): ToldLine => {
-  const { first, ...values } = told.values;
-  return told.command.name !== 'up' || first === undefined || OF_AN_HOUR.test(first) ? told : { ...told, values };
 };
 
 const timesMeant = ({ when, plain }: Asked, before: Times): Times => ({

@@ -14,6 +14,8 @@ const LASTS_MS = {
   /** A question of the sky, and the one before it of another target. */
   line: 10 * MS_PER_MINUTE,
   earlier: 10 * MS_PER_MINUTE,
+  /** A reminder, to be changed. */
+  reminder: 10 * MS_PER_MINUTE,
   /** A question of an eyepiece's numbers. */
   figures: 10 * MS_PER_MINUTE,
   /** What one looks with, as it was asked. */

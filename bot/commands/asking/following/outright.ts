@@ -8,7 +8,8 @@ import { besideSaid, saidShort } from './said-short.js';
 import { seenOrNot } from './seen-or-not.js';
 import { eclipseMeant, ofTheSame } from './next-one.js';
 import { moonsOfIt } from './of-moons.js';
-import { lineOf, type ToldLine } from './told-line.js';
+import { timesChanged } from './hour-changed.js';
+import { lineOf, timesOf, withoutOtherFirst, withTimes, type ToldLine } from './told-line.js';
 
 /** "Which is the best of them", after a list: it begins with the best. */
 const BEST_OF =
@@ -53,6 +54,15 @@ const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
   return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
 };
 
+/** "Make it 7 instead", "later, say 10". */
+const atOtherTime = (before: ToldLine, plain: string, { nowUtcMs }: Known): string | null => {
+  const then = timesOf(before, nowUtcMs);
+  const times = timesChanged(plain, then, nowUtcMs);
+  if (times === null) return null;
+  const changed = withTimes(times.hour === then.hour ? before : withoutOtherFirst(before), times, nowUtcMs);
+  return changed === null ? null : lineOf(changed);
+};
+
 export interface Beside {
   /** A walk waits for the asker's words. */
   readonly isStrict: boolean;
@@ -74,6 +84,8 @@ export const outrightLine = (
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
+  const retimed = atOtherTime(before, plain, known);
+  if (retimed !== null) return retimed;
   const ofMoons = moonsOfIt(before, plain, known, nameOf(before));
   if (ofMoons !== null) return ofMoons;
   const ofThese = seenOrNot(before, plain, known, earlier);
