@@ -60,7 +60,7 @@ describe('a reminder is set anew', () => {
 
   it('and the one before is not said any more', async () =>
     expect(await last(['remind me at 6 to cap the scope', 'make it 7', 'no, half 8', 'remind list'])).toMatch(
-      /^1 is waiting\. Sat 12 Dec 2026, 19:30 GMT/u,
+      /^1 is waiting\. Sat 12 Dec 2026, 20:30 GMT/u,
     ));
 
   it('in the same half of the day', async () =>

@@ -107,6 +107,12 @@ const isPartOfTown = (
   return beginsTownName(plain) && /^\p{L}{3,}$/u.test(next) && !isLittle(next) && !isWord(next) && !isTarget(next);
 };
 
+/** "In normal conditions", "in nice light": what is said of a thing behind it. */
+const A_THING =
+  /^(?:conditions?|circumstances|light|sky|skies|weather|terms|mode|order|ways?|times?|detail|views?|position|shape|seeing|words|nights?|evenings?|colou?rs?|hours?)$/u;
+const isOfThing = ({ words }: Sentence, { at, count, typed }: Run): boolean =>
+  count === 1 && !/^\p{Lu}/u.test(typed) && A_THING.test(words[at + count]?.plain ?? '');
+
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
   const isPlainWord = !isNamedLikeWord(run, before) && (isLittle(words[0] ?? '') || isLittle(words.at(-1) ?? ''));
@@ -145,8 +151,17 @@ export const isOwnName = (places: Places, text: string): boolean => {
 const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
-const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
-  if (run.isCity) return run.plain;
+/** "Is Mars up in nice": a great city at the end of the words, capital or none. */
+const GREAT_CITY = 100_000;
+const isGreatCity = ({ plain, typed, count }: Run, before: string, { places }: PlaceKnowledge): boolean =>
+  count === 1 &&
+  isLittle(plain) &&
+  /^(?:from|in|near)$/u.test(before) &&
+  !NO_TOWN.test(plain) &&
+  (populationFound(resolvePlace(places(), typed)) ?? 0) >= GREAT_CITY;
+
+const townIn = (run: Run, before: string, known: PlaceKnowledge, isLast = false): string | null => {
+  if (run.isCity || (isLast && isGreatCity(run, before, known))) return run.plain;
   if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
     return null;
   const population = populationFound(resolvePlace(known.places(), run.typed));
@@ -266,7 +281,9 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const country = takeFirst(sentence, LONGEST, (run, before) => countryIn(run, before, known), PREPOSITION);
   if (country !== null) return country.text || null;
   const town = (run: Run, before: string): string | null =>
-    isOfTrade(sentence, run, known) || isPartOfTown(sentence, run, known) ? null : townIn(run, before, known);
+    isOfTrade(sentence, run, known) || isPartOfTown(sentence, run, known) || isOfThing(sentence, run)
+      ? null
+      : townIn(run, before, known, run.at + run.count === sentence.words.length);
   const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
@@ -286,12 +303,33 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   return null;
 };
 
+/** "After tea", "in the bath", "for a nice": what leads to a thing or to a quality. */
+const LEADS_TO_THING =
+  /^(?:the|an?|my|our|your|his|her|this|that|after|before|with|of|some|any|no|so|too|very|really|more|most|was|were|looks?|looking|got|like)$/u;
+/** "Saturn tonight reading", "is Jupiter up bath": the town may stand behind these. */
+const LEADS_FROM_HOUR =
+  /^(?:up|out|visible|risen|tonight|now|today|tomorrow|evening|morning|night|\p{L}+day|\d{1,2}|\d{1,2}[:.]?\d\d|\d{1,2} ?[ap]m)$/u;
+
+/** An ordinary word that is a town's name as well, and is said as a word: Tea, Orange, Nice, Bath, Reading. */
+const isSaidAsWord = (
+  { words }: Sentence,
+  { at, typed, plain, count }: Run,
+  known: PlaceKnowledge,
+  isTargetNamed: boolean,
+): boolean => {
+  if (count > 1 || /^\p{Lu}/u.test(typed)) return false;
+  const before = words[at - 1]?.plain ?? '';
+  if (LEADS_TO_THING.test(before)) return true;
+  return isTargetNamed && known.isWord(plain) && !LEADS_TO_TOWN.test(before) && !LEADS_FROM_HOUR.test(before);
+};
+
 /** What is left at the end and is a town, as in "whats up cork": only when nothing else is left. */
 export const townLeft = (sentence: Sentence, known: PlaceKnowledge, isTargetNamed: boolean): string | null => {
   const { words, taken } = sentence;
   const left = words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain));
   const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
   if (last === undefined || left.length === 0 || isOfTrade(sentence, last, known)) return null;
+  if (isSaidAsWord(sentence, last, known, isTargetNamed)) return null;
   const place = townIn(last, 'near', known);
   if (place === null || populationFound(resolvePlace(known.places(), place)) === null) return null;
   return !isTargetNamed || isOwnName(known.places(), place) ? place : null;
