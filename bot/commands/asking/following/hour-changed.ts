@@ -16,7 +16,8 @@ const ENDS =
 const CHANGES = new RegExp(`^${BEGINS}(?:${MADE}|${SAID}),? (?<rest>.+?)${ENDS}$`, 'u');
 const INSTEAD =
   /^(?:(?:no|nope|ok|okay|oh|and|but|sorry|actually|wait),? )*(?:at |for |on )?(?<rest>.+?),? (?:instead|rather|would be better|is better|suits (?:me|us) better)(?: (?:please|pls|thanks))*$/u;
-const NOT_THAT = /^(?:no|nope|sorry|oh|wait),? (?:(?:at|on|for|i said|i meant?) |(?=half |quarter |\d{1,2}(?:[:.]\d\d| ?[ap]m)))(?<rest>.+)$/u;
+const NOT_THAT =
+  /^(?:no|nope|sorry|oh|wait),? (?:(?:at|on|for|i said|i meant?) |(?=half |quarter |\d{1,2}(?:[:.]\d\d| ?[ap]m)))(?<rest>.+)$/u;
 
 const PUSHED_BACK = /^(?:(?:can|could) you )?(?:push|move|put|shift) (?:it|that) (?:back|on|out)(?: by)? (?<by>.+)$/u;
 const BROUGHT_FORWARD =
@@ -39,7 +40,8 @@ const wholly = (text: string, nowUtcMs: UtcMs): Times | null => {
   return isAll ? { night, hour } : null;
 };
 
-const SAYS_HALF = /\d ?[ap]\.?m?\b|\b(?:morning|evening|afternoon|night|noon|midnight)\b|(?<![:.])\b(?:1[3-9]|2[0-4])\b|\b0\d/u;
+const SAYS_HALF =
+  /\d ?[ap]\.?m?\b|\b(?:morning|evening|afternoon|night|noon|midnight)\b|(?<![:.])\b(?:1[3-9]|2[0-4])\b|\b0\d/u;
 const HALF_DAY = 720;
 const DAY = 1440;
 
