@@ -91,6 +91,8 @@ describe('after an answer of the Moon', () => {
     ['rise time?', /Moon rises at 11:27/u],
     ['and set?', /Moon sets next on Sun 13 Dec 2026, 19:57/u],
     ['and when does it set', /Moon sets next on Sun 13 Dec 2026, 19:57/u],
+    ['rises when', /Moon rises at 11:27/u],
+    ['where does it rise', /Moon rises at 11:27 GMT on Sun 13 Dec 2026 in the south-east/u],
     ['sets?', /Moon sets next on Sun 13 Dec 2026, 19:57/u],
     ['set time', /Moon sets next on Sun 13 Dec 2026, 19:57/u],
   ])('its hours are told: %s', async (line, told) =>
@@ -149,4 +151,17 @@ describe('another night is asked of the same target', () => {
 
   it('and of a night to come nothing is up now', async () =>
     expect(await last(['is mars up', 'and tomorrow?'])).toMatch(/Yes, from 23:1\d GMT/u));
+});
+
+describe('a few words more', () => {
+  it.each([
+    [['is vega up', 'how high at midnight'], /^Vega .*5\.5° high .* 00:00 GMT/u],
+    [['is mars up', 'and jupiter', 'how far apart are they'], /^Mars and Jupiter, .*9\.0° apart/u],
+    [['is mars up', 'and mizar', 'how far apart are they'], /^Mizar .*: Mizar: 14″ apart/u],
+    [['wheres jup', 'n its moons'], /^Moons of Jupiter/u],
+    [['is mars up', 'too late, make it friday'], /^Mars, night of Fri 18 Dec/u],
+    // Sunset of 12 Dec 2026 at 54.97° N, 2.10° W: the answer of `dark` that stands tested against almanacs.
+    [['when did the sun go down'], /The Sun set at 15:40 GMT/u],
+    [['is the moon bigger tonight'], /across/u],
+  ] as const)('%s', async (lines, told) => expect(await last(lines)).toMatch(told));
 });

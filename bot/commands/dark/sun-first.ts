@@ -38,10 +38,11 @@ const dayFrom = (date: NamedNight['date'], zone: string): TimeSpan => {
 
 const eventWords = (what: 'rise' | 'set', { observer, zone }: Site, fromUtcMs: UtcMs, nowUtcMs: UtcMs): string => {
   const utcMs = nextSun(observer, what, fromUtcMs);
-  const does = `The Sun ${what}s`;
   if (utcMs === null) return `The Sun does not ${what} there in the half year to come`;
   if (utcMs - fromUtcMs > TWO_DAYS_MS)
     return `The Sun does not ${what} there in these days: polar ${isSunRisen(observer, fromUtcMs) ? 'day' : 'night'}. It next ${what}s on ${formatLocalDateTime(utcMs, zone)}`;
+  const past = what === 'set' ? 'set' : 'rose';
+  const does = `The Sun ${utcMs < nowUtcMs ? past : `${what}s`}`;
   return formatLocalDate(utcMs, zone) === formatLocalDate(nowUtcMs, zone)
     ? `${does} at ${formatLocalTime(utcMs, zone)}`
     : `${does}${fromUtcMs === nowUtcMs ? ' next' : ''} on ${formatLocalDateTime(utcMs, zone)}`;

@@ -6,7 +6,7 @@ import { minutesOf, clock, shiftedTimes, tellsShift } from './shift-time.js';
 import type { Times } from './told-line.js';
 
 const BEGINS =
-  '(?:(?:no|nope|ok|okay|oh|um|and|but|sorry|hm+|please|pls|actually|wait|hang on),? )*(?:(?:can|could|would) (?:you|we|u) )?(?:please |just )*';
+  '(?:(?:no|nope|ok|okay|oh|um|and|but|sorry|hm+|please|pls|actually|wait|hang on|(?:so|too|thats too|very) (?:late|early|soon|low|long)),? )*(?:(?:can|could|would) (?:you|we|u) )?(?:please |just )*';
 const WHAT = '(?:it|that|this|the reminder|the alarm|the time|that one|mine)';
 const MADE = `(?:make|change|set|move|push|put|shift|switch|bring|do) ${WHAT}(?: (?:to|for|at|till?|until|around|about))*`;
 const SAID =

@@ -1,4 +1,6 @@
 /** "And its moons?": of the planet that was asked about, and never the Moon of the Earth. Pure. */
+import { isProblem } from '../../../ground/problem.js';
+import { resolveTarget } from '../../../catalogue/index.js';
 import { planetOfMoons } from '../sentence/about-planet-moons.js';
 import type { Known } from '../sentence/asked.js';
 import { inherited, lineOf, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
@@ -13,7 +15,8 @@ const MOST_WORDS = 10;
 /** @returns null where no planet's moons are asked about, or another one is named */
 export const moonsOfIt = (before: ToldLine, plain: string, known: Known, name: string | null): string | null => {
   if (name === null || !ITS_MOONS.test(plain) || OTHER_MOONS.test(plain)) return null;
-  const planet = planetOfMoons(name);
+  const found = resolveTarget(known.catalogue, name);
+  const planet = isProblem(found) ? null : planetOfMoons(found.target.name);
   const named = planetOfMoons(plain);
   if (planet === null || (named !== null && named !== planet) || plain.split(' ').length > MOST_WORDS) return null;
   const told = toldLine(planet === 'jupiter' ? 'moons' : `up ${planet} first:moons`, known.allCommands ?? []);

@@ -28,11 +28,15 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
     'when is it best',
   ],
   [
-    form(`(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:rise|rises|rising|come up|comes up)(?: ?times?)?`),
+    form(
+      `(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:rise|rises|rising|come up|comes up)(?: ?times?)?(?: (?:at )?(?:when|what time))?`,
+    ),
     'when does it rise',
   ],
   [
-    form(`(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:set|sets|setting|go down|goes down)(?: ?times?)?`),
+    form(
+      `(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:set|sets|setting|go down|goes down)(?: ?times?)?(?: (?:at )?(?:when|what time))?`,
+    ),
     'when does it set',
   ],
   [form('(?:rise|rising|rises) (?:and|or|&) (?:set|sets|setting)(?: times?)?'), 'when does it rise'],
@@ -113,6 +117,17 @@ export const besideSaid = (said: string): BesideIt | null => {
   return { words: `what is the ${which.replace(/\borangey?\b|\borangy\b/iu, 'orange')}star ${of} it`, which };
 };
 
+/** "How high at midnight", "where tomorrow": the hour or the night stands behind. */
+const WITH_TIME =
+  /^(?<head>.+?)(?<time> (?:at|around|about|by) (?:\d.*|half .+|quarter .+|midnight|noon|dawn|dusk|\p{L}+)| (?:on )?(?:tonight|tomorrow(?: \p{L}+)?|\p{L}{3,6}day(?: \p{L}+)?))$/iu;
+
+const shortOf = (said: string): string | null => SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? null;
+
 /** Null: it is none of them. */
-export const saidShort = (said: string): string | null =>
-  SHORT.find(([pattern]) => pattern.test(said))?.[1] ?? besideSaid(said)?.words ?? null;
+export const saidShort = (said: string): string | null => {
+  const whole = shortOf(said) ?? besideSaid(said)?.words;
+  if (whole !== undefined) return whole;
+  const { head = '', time = '' } = WITH_TIME.exec(said)?.groups ?? {};
+  const short = shortOf(head);
+  return short === null ? null : `${short}${time}`;
+};

@@ -6,6 +6,9 @@ import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js
 const ASKS_WHEN =
   "when|when's|whens|what time|what hour|time of|how long (?:until|till|before)|which hour|what date|what day|at what time";
 
+/** In which direction it rises stands beside the hour. */
+const ASKS_WHERE = 'where (?:does|do|will|did)|(?:in )?(?:which|what) (?:direction|way|side) (?:does|do|will|did)';
+
 /** What is asked for, and the words for it; the first that fits. */
 const FIGURES: readonly (readonly [RegExp, string])[] = [
   // What is asked of the culmination stands in its answer.
@@ -51,14 +54,14 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?rise|rises?|rising|risen|rose|comes?\\b.*\\bup|came up|come over the horizon|up from|gets? up|goes up)\\b`,
+      `\\b(?:${ASKS_WHEN}|${ASKS_WHERE})\\b.*\\b(?:moon ?rise|rises?|rising|risen|rose|comes?\\b.*\\bup|came up|come over the horizon|up from|gets? up|goes up)\\b`,
       'u',
     ),
     'rise',
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|went (?:down|under|below)|go(?:es|ing)?\\b.*\\b(?:down|under|below))\\b`,
+      `\\b(?:${ASKS_WHEN}|${ASKS_WHERE})\\b.*\\b(?:moon ?set|sets?|setting|gone|went (?:down|under|below)|go(?:es|ing)?\\b.*\\b(?:down|under|below))\\b`,
       'u',
     ),
     'set',

@@ -109,6 +109,9 @@ export const sunDays: Rule = (asked) => {
   const against = againstSun(asked);
   if (against !== null) return against;
   const event = riseOrSet(asked);
+  // "When did the Sun go down": today's that has been.
+  if (event !== null && says(asked, /\bdid\b/u) && asked.when.night === null)
+    return sunLine(asked, event, { on: 'today' });
   if (event !== null) return sunLine(asked, event);
   if (says(asked, LENGTH)) return sunLine(asked, 'day-length');
   if (says(asked, POLAR) || says(asked, BACK)) return sunLine(asked, 'sun-back');
