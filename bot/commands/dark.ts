@@ -87,6 +87,9 @@ const levelOf = (first: string | undefined, moonlessMs: number): Level => {
   return moonlessMs > 0 ? 'good' : 'info';
 };
 
+const titleOf = (first: string | undefined, night: string): string =>
+  isOfNoon(first) ? 'Noon by the Sun' : `The dark of ${night}`;
+
 export const dark = defineCommand({
   name: 'dark',
   summary: 'When does it get dark, and when is the Moon out of the way?',
@@ -159,7 +162,7 @@ export const dark = defineCommand({
     });
     const sunBelow = options.below === undefined ? '' : `${sunBelowWords(options.below, { observer, night, zone })}. `;
     return reply({
-      title: isOfNoon(options.first) ? 'Noon by the Sun' : `The dark of ${night.said}`,
+      title: titleOf(options.first, night.said),
       level: levelOf(options.first, moonlessMs),
       summary: `${sunBelow}${summaryOf([sun, first], darkSpan, {
         none: noDarkWords(twilight, night, zone),

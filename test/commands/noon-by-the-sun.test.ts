@@ -28,12 +28,12 @@ const summaryOf = async (line: string): Promise<string> => {
 
 describe('the Sun crosses the meridian', () => {
   it.each([
-    ['2026-12-12', 54.97, -2.1, '12:02:06', 378, 11.93],
-    ['2026-11-03', 54.97, -2.1, '11:51:57', 987, 19.88],
-    ['2026-02-11', 54.97, -2.1, '12:22:34', -850, 21.11],
-    ['2026-04-15', 54.97, -2.1, '12:08:24', 0, 44.9],
-    ['2026-12-13', -36.85, 174.76, '00:14:54', 364, 76.28],
-  ])('on %s at %d, %d', (date, latitudeDeg, longitudeDeg, clock, equationSeconds, altitudeDeg) => {
+    ['2026-12-12', [54.97, -2.1], '12:02:06', 378, 11.93],
+    ['2026-11-03', [54.97, -2.1], '11:51:57', 987, 19.88],
+    ['2026-02-11', [54.97, -2.1], '12:22:34', -850, 21.11],
+    ['2026-04-15', [54.97, -2.1], '12:08:24', 0, 44.9],
+    ['2026-12-13', [-36.85, 174.76], '00:14:54', 364, 76.28],
+  ] as const)('on %s at %s', (date, [latitudeDeg, longitudeDeg], clock, equationSeconds, altitudeDeg) => {
     const observer = { latitudeDeg, longitudeDeg, elevationM: 0 };
     const middle = Date.parse(`${date}T12:00:00Z`) - (longitudeDeg / 360) * 86_400_000;
     const { noonUtcMs, noonAltitudeDeg } = sunDay(observer, {

@@ -23,6 +23,7 @@ describe('what is only named after the Sun', () => {
   it.each([
     'is sun cream ok near optics',
     'sun cream ok near optics?',
+    'what sun cream is best',
     'does sun lotion harm the coatings',
     'sun tan lotion on the lens, how do i clean it',
     'sun hat or beanie for the star party',

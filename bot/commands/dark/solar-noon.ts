@@ -1,5 +1,5 @@
 /** When the Sun crosses the meridian, and how far a sundial is off the clock. Nobody looks at it: the shadow tells. */
-import { MS_PER_MINUTE, MS_PER_SECOND } from '../../ground/durations.js';
+import { MS_PER_SECOND } from '../../ground/durations.js';
 import { degrees } from '../../reply/wording.js';
 import { equationOfTimeMs } from '../../sky/equation-of-time.js';
 import { horizontalOf } from '../../sky/place.js';

@@ -3,7 +3,7 @@ import { constellationName } from '../../catalogue/index.js';
 import type { Equipment } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
-import { compassWord, degrees, duration } from '../../reply/wording.js';
+import { degrees, duration } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -11,12 +11,11 @@ import { parallacticAngleDeg } from '../../sky/parallactic-angle.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { SUN } from '../../sky/twilight.js';
 import { horizontalOf, placeOf } from '../../sky/place.js';
-import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
-import { besideSunWords } from './after-sun-words.js';
 import { byEyeWords } from './by-eye.js';
+import { EVENTS, pastEvent, timeOf, TWO_DAYS_MS, whereThen, type Event } from './event-times.js';
 import { crossingWords, hourAngleText } from './hour-angle-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
@@ -64,25 +63,6 @@ export interface FirstQuestion {
   readonly hop: () => string;
 }
 
-const EVENTS = {
-  rise: { key: 'riseUtcMs', will: 'rises', did: 'rose' },
-  set: { key: 'setUtcMs', will: 'sets', did: 'set' },
-  transit: { key: 'transitUtcMs', will: 'crosses the meridian', did: 'crossed the meridian' },
-} as const;
-
-/** "rises at 18:32 GMT in the north-east", "crosses the meridian at 21:17 WET, 62.5° high in the south (180°), airmass 1.13". */
-const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, utcMs: UtcMs): string => {
-  const { apparentAltitudeDeg, azimuthDeg } = placeOf(target.body, where.site.observer, utcMs);
-  const side = `in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
-  if (event !== 'transit') return ` ${side}${besideSunWords(target, event, utcMs, where.site.observer)}`;
-  const mass = airmass(apparentAltitudeDeg);
-  return mass === null
-    ? ', below the horizon'
-    : `, ${degrees(apparentAltitudeDeg, 1)} high ${side}, airmass ${mass.toFixed(2)}`;
-};
-
-const TWO_DAYS_MS = 2 * MS_PER_DAY;
-
 /** What is said, and the instants that it names. */
 export interface SaidFirst {
   readonly words: string;
@@ -98,11 +78,6 @@ const dayOf = ({ date }: NamedNight, zone: string): TimeSpan => {
   const startUtcMs = localToUtc(date, { hour: 0, minute: 0, second: 0 }, zone).utcMs;
   return { startUtcMs, endUtcMs: startUtcMs + MS_PER_DAY };
 };
-
-type Event = keyof typeof EVENTS;
-
-const timeOf = ({ target, where }: TargetAtSite, event: Event, { startUtcMs, endUtcMs }: TimeSpan): UtcMs | null =>
-  riseTransitSet(target.body, where.site.observer, startUtcMs, endUtcMs)[EVENTS[event].key];
 
 /** Before it the small hours are of the evening before, as "tonight" has it. */
 const NIGHT_TURNS_MS = 6 * MS_PER_HOUR;
@@ -196,27 +171,11 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
     : said(`${target.name} ${will} next on${again}.`, ...events);
 };
 
-/** The last one that has been, and the next; null where none has been in these days. */
 const pastWords = (question: FirstQuestion, event: Event): SaidFirst => {
-  const { asked, nowUtcMs } = question;
-  const { zone } = asked.where.site;
-  const { did, will } = EVENTS[event];
-  const last = timesBefore(asked, event, nowUtcMs);
-  if (last === null) return eventWords(question, event);
-  const next = timeOf(asked, event, { startUtcMs: nowUtcMs, endUtcMs: nowUtcMs + TWO_DAYS_MS });
-  const again = next === null ? '' : `; next on ${formatLocalDateTime(next, zone)}`;
-  const what = `${asked.target.name} as it ${will}`;
-  return said(
-    `${asked.target.name} ${did} on ${formatLocalDateTime(last, zone)}${whereThen(asked, event, last)}${again}.`,
-    ...(next === null ? [] : [{ utcMs: next, what }]),
-  );
-};
-
-/** A rising comes a day after the other but for some minutes: the later of those in the two days before. */
-const timesBefore = (asked: TargetAtSite, event: Event, nowUtcMs: UtcMs): UtcMs | null => {
-  const first = timeOf(asked, event, { startUtcMs: nowUtcMs - TWO_DAYS_MS, endUtcMs: nowUtcMs });
-  if (first === null) return null;
-  return timeOf(asked, event, { startUtcMs: first + MS_PER_HOUR, endUtcMs: nowUtcMs }) ?? first;
+  const past = pastEvent(question.asked, event, question.nowUtcMs);
+  if (past === null) return eventWords(question, event);
+  const what = `${question.asked.target.name} as it ${EVENTS[event].will}`;
+  return said(past.words, ...(past.nextUtcMs === null ? [] : [{ utcMs: past.nextUtcMs, what }]));
 };
 
 const LAST: Readonly<Partial<Record<First, Event>>> = {

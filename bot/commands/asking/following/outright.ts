@@ -11,16 +11,16 @@ import { moonsOfIt } from './of-moons.js';
 import { timesChanged } from './hour-changed.js';
 import { lineOf, timesOf, withoutOtherFirst, withTimes, type ToldLine } from './told-line.js';
 
+const plainOf = (text: string): string =>
+  cleanText(text)
+    .toLowerCase()
+    .replace(/[?!.\s]+$/u, '');
+
 /** "Which is the best of them", after a list: it begins with the best. */
 const BEST_OF =
   /^(?:and |so |ok )*(?:which|what|whats|what's) (?:one )?(?:of (?:them|these|those) )?(?:is|are|s|would be)? ?(?:the )?(?:best|easiest|brightest|nicest|most beautiful|first|finest)(?: (?:one|of (?:them|these|those|all|the list)|to (?:begin|start)(?: with)?|for (?:a )?(?:beginner|me|us)))*$|^(?:and |so |ok )*(?:the )?(?:best|easiest|nicest) (?:one|of (?:them|these|those))$|^(?:and |so |ok )*which (?:one|of (?:them|these|those))(?: first| to (?:begin|start) with)?$/u;
 /** Asked of a list, whatever else its few words may tell. */
-export const asksBest = (text: string): boolean =>
-  BEST_OF.test(
-    cleanText(text)
-      .toLowerCase()
-      .replace(/[?!.\s]+$/u, ''),
-  );
+export const asksBest = (text: string): boolean => BEST_OF.test(plainOf(text));
 
 /** Of doubles that were listed their gaps stand in the list. */
 const APART = /^(?:and |so )*how (?:far|wide) (?:apart )?are (?:they|these|those|the stars)(?: apart)?$/u;
@@ -70,6 +70,17 @@ export interface Beside {
   readonly earlier: string | null;
 }
 
+/** For another hour, of its moons, of where it is, of the answer as a whole. */
+const ofWhatStands = (before: ToldLine, text: string, known: Known, earlier: string | null): string | null => {
+  const plain = plainOf(text);
+  return (
+    atOtherTime(before, plain, known) ??
+    moonsOfIt(before, plain, known, nameOf(before)) ??
+    seenOrNot(before, plain, known, earlier) ??
+    afterAnswer(before, plain, known)
+  );
+};
+
 /** @returns null where it is none of them; beside a walk the plainest alone are */
 export const outrightLine = (
   before: ToldLine,
@@ -77,21 +88,13 @@ export const outrightLine = (
   known: Known,
   { isStrict, earlier }: Beside,
 ): string | null => {
-  const plain = cleanText(text)
-    .toLowerCase()
-    .replace(/[?!.\s]+$/u, '');
+  const plain = plainOf(text);
   if (isToldThere(before, plain)) return lineOf(before);
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
-  const retimed = atOtherTime(before, plain, known);
-  if (retimed !== null) return retimed;
-  const ofMoons = moonsOfIt(before, plain, known, nameOf(before));
-  if (ofMoons !== null) return ofMoons;
-  const ofThese = seenOrNot(before, plain, known, earlier);
-  if (ofThese !== null) return ofThese;
-  const after = afterAnswer(before, plain, known);
-  if (after !== null) return after;
+  const ofIt = ofWhatStands(before, text, known, earlier);
+  if (ofIt !== null) return ofIt;
   const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);

@@ -58,39 +58,42 @@ const keptOptics = ({ store }: Deps, { asker, nowUtcMs }: SaidWords): Optics => 
   return kept === null ? NOTHING : (JSON.parse(kept) as Optics);
 };
 
-const missing = ({ focalMm, pixelUm }: Optics): Outcome => {
-  const [what, such] =
-    focalMm === null && pixelUm === null
-      ? ["the telescope's focal length and the camera's pixel size", '800mm 3.76um']
-      : focalMm === null
-        ? ["the telescope's focal length", '800mm']
-        : ["the camera's pixel size", '3.76um'];
-  return reply({
-    title: 'The scale of a picture',
-    summary: `It is 206.265 times the pixel in µm over the focal length in mm. Tell me ${what}, such as: ${such}.`,
-    pointsAt: NOWHERE,
-  });
+const wanted = ({ focalMm, pixelUm }: Optics): string => {
+  if (focalMm !== null) return "the camera's pixel size, such as: 3.76um";
+  if (pixelUm !== null) return "the telescope's focal length, such as: 800mm";
+  return "the telescope's focal length and the camera's pixel size, such as: 800mm 3.76um";
 };
 
+const missing = (optics: Optics): Outcome =>
+  reply({
+    title: 'The scale of a picture',
+    summary: `It is 206.265 times the pixel in µm over the focal length in mm. Tell me ${wanted(optics)}.`,
+    pointsAt: NOWHERE,
+  });
+
 const OF_OWN = /\b(?:my|our|i have|i've|ive|got|i use|using|camera|scope|telescope)\b/u;
+
+/** What a line tells, laid over what was told before; null where it tells and asks nothing of it. */
+const opticsAfter = (before: Optics, plain: string): Optics | null => {
+  const isAsked = ASKS.test(plain);
+  if (!isAsked && !isNumbersAlone(plain)) return null;
+  const { focalMm, pixelUm } = opticsIn(plain, before.isAsked);
+  if (!isAsked && focalMm === null && pixelUm === null) return null;
+  return {
+    focalMm: focalMm ?? before.focalMm,
+    pixelUm: pixelUm ?? before.pixelUm,
+    isAsked: isAsked || before.isAsked || pixelUm !== null,
+  };
+};
 
 /** @returns null where no scale is asked for, nor were its numbers */
 export const scaleAsked = (deps: Deps, said: SaidWords, plain: string): Outcome | null => {
   if (plain === '' || wordCountOf(plain) > MOST_WORDS || OTHERS.test(plain)) return null;
-  const before = keptOptics(deps, said);
-  const isAsked = ASKS.test(plain);
-  const isTold = isNumbersAlone(plain);
-  if (!isAsked && !isTold) return null;
-  const told = opticsIn(plain, before.isAsked);
-  if (!isAsked && told.focalMm === null && told.pixelUm === null) return null;
-  const optics: Optics = {
-    focalMm: told.focalMm ?? before.focalMm,
-    pixelUm: told.pixelUm ?? before.pixelUm,
-    isAsked: isAsked || before.isAsked || told.pixelUm !== null,
-  };
+  const optics = opticsAfter(keptOptics(deps, said), plain);
+  if (optics === null) return null;
   if (optics.isAsked || OF_OWN.test(plain))
     keepLastAsked(deps.store, said.asker, JSON.stringify(optics), said.nowUtcMs, 'optics');
-  const { focalMm, pixelUm } = optics;
-  if (!optics.isAsked) return null;
+  const { focalMm, pixelUm, isAsked } = optics;
+  if (!isAsked) return null;
   return focalMm !== null && pixelUm !== null ? scaleOf(pixelUm, focalMm) : missing(optics);
 };

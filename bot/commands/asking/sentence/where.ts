@@ -16,6 +16,7 @@ import { savedNameMeant } from '../saved-name-meant.js';
 import { beginsTownName } from './city-words.js';
 import { countryIn } from './country-said.js';
 import type { PlaceKnowledge } from './place-knowledge.js';
+import { isGreatCity, isOfThing, isSaidAsWord, LEADS_TO_TOWN, NO_TOWN } from './town-or-word.js';
 import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use|save|store|add)$/u;
@@ -66,16 +67,12 @@ const isWanted = (run: Run, before: string, population: number, known: PlaceKnow
 /** Towns whose names are words as well, where a capital and "from" or "in" say that the town is meant: Nice, Best, March, Eye. */
 const isNamedLikeWord = ({ typed, plain, count }: Run, before: string): boolean =>
   count === 1 && /^\p{Lu}\p{Ll}+$/u.test(typed) && /^(?:from|in|near)$/u.test(before) && !NO_TOWN.test(plain);
-const NO_TOWN =
-  /^(?:the|this|that|here|there|now|tonight|today|tomorrow|it|my|our|your|an?|which|what|north|south|east|west)$/u;
-
 /**
  * Words of the trade that towns are called by as well (Meridian, Delta, Split, Due for Douai): a town only straight after what leads to
  * one, as "in the meridian" and "due north" are of the sky.
  */
 const OF_TRADE =
   /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega|meridian|transit|apex|split|due|band|pole|angle|tilt|crescent|bias|lens|star|gap|limit|mare|date|list|lit)$/u;
-const LEADS_TO_TOWN = /^(?:from|in|near|outside|use|save|store|add)$/u;
 const GREEK =
   /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega)\d?$/u;
 const LONGEST_NAME = 3;
@@ -106,12 +103,6 @@ const isPartOfTown = (
   const next = words[at + count]?.plain ?? '';
   return beginsTownName(plain) && /^\p{L}{3,}$/u.test(next) && !isLittle(next) && !isWord(next) && !isTarget(next);
 };
-
-/** "In normal conditions", "in nice light": what is said of a thing behind it. */
-const A_THING =
-  /^(?:conditions?|circumstances|light|sky|skies|weather|terms|mode|order|ways?|times?|detail|views?|position|shape|seeing|words|nights?|evenings?|colou?rs?|hours?)$/u;
-const isOfThing = ({ words }: Sentence, { at, count, typed }: Run): boolean =>
-  count === 1 && !/^\p{Lu}/u.test(typed) && A_THING.test(words[at + count]?.plain ?? '');
 
 const mayBeTown = (run: Run, before: string): boolean => {
   const words = run.plain.split(' ');
@@ -150,15 +141,6 @@ export const isOwnName = (places: Places, text: string): boolean => {
 /** What one does with a target. */
 const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
-
-/** "Is Mars up in nice": a great city at the end of the words, capital or none. */
-const GREAT_CITY = 100_000;
-const isGreatCity = ({ plain, typed, count }: Run, before: string, { places }: PlaceKnowledge): boolean =>
-  count === 1 &&
-  isLittle(plain) &&
-  /^(?:from|in|near)$/u.test(before) &&
-  !NO_TOWN.test(plain) &&
-  (populationFound(resolvePlace(places(), typed)) ?? 0) >= GREAT_CITY;
 
 const townIn = (run: Run, before: string, known: PlaceKnowledge, isLast = false): string | null => {
   if (run.isCity || (isLast && isGreatCity(run, before, known))) return run.plain;
@@ -301,26 +283,6 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
         : place.text;
   }
   return null;
-};
-
-/** "After tea", "in the bath", "for a nice": what leads to a thing or to a quality. */
-const LEADS_TO_THING =
-  /^(?:the|an?|my|our|your|his|her|this|that|after|before|with|of|some|any|no|so|too|very|really|more|most|was|were|looks?|looking|got|like)$/u;
-/** "Saturn tonight reading", "is Jupiter up bath": the town may stand behind these. */
-const LEADS_FROM_HOUR =
-  /^(?:up|out|visible|risen|tonight|now|today|tomorrow|evening|morning|night|\p{L}+day|\d{1,2}|\d{1,2}[:.]?\d\d|\d{1,2} ?[ap]m)$/u;
-
-/** An ordinary word that is a town's name as well, and is said as a word: Tea, Orange, Nice, Bath, Reading. */
-const isSaidAsWord = (
-  { words }: Sentence,
-  { at, typed, plain, count }: Run,
-  known: PlaceKnowledge,
-  isTargetNamed: boolean,
-): boolean => {
-  if (count > 1 || /^\p{Lu}/u.test(typed)) return false;
-  const before = words[at - 1]?.plain ?? '';
-  if (LEADS_TO_THING.test(before)) return true;
-  return isTargetNamed && known.isWord(plain) && !LEADS_TO_TOWN.test(before) && !LEADS_FROM_HOUR.test(before);
 };
 
 /** What is left at the end and is a town, as in "whats up cork": only when nothing else is left. */
