@@ -23,6 +23,7 @@ import { moons } from './moons.js';
 import { mydata } from './kept/mydata.js';
 import { pole } from './pole.js';
 import { refraction } from './refraction.js';
+import { changedReminder } from './remind/changed-reminder.js';
 import { remind } from './remind/remind.js';
 import { sidereal } from './sidereal.js';
 import { site } from './site/site.js';
@@ -76,6 +77,7 @@ export const allReaders: readonly WordsReader[] = [
   sunFirst,
   entriesAsked,
   figuresAsked,
+  changedReminder,
   followingWords,
   townTold,
   placeTold,

@@ -10,7 +10,7 @@ import { formatClock, formatLocalTime, formatSpan, zoneName } from '../times/ind
 import { choice, defineCommand, integer, optional, text } from './core/command.js';
 import { darkOver } from './dark/dark-over.js';
 import { DARK_FIRST, darkFirst } from './dark/dark-first.js';
-import { isAgainstSun, sunFirst } from './dark/sun-first.js';
+import { isAgainstSun, isOfNoon, sunFirst } from './dark/sun-first.js';
 import { sunBelowWords } from './dark/sun-below.js';
 import { darkWords, moonTimesOf, noDarkWords, twilightSpan } from './asking/night-words.js';
 import { hourOfNight, siteAtNight, siteNotes } from './asking/question-parts.js';
@@ -83,8 +83,12 @@ const capNotes = (first: string | undefined): readonly string[] => (isAgainstSun
 
 const levelOf = (first: string | undefined, moonlessMs: number): Level => {
   if (isAgainstSun(first)) return 'caution';
+  if (isOfNoon(first)) return 'info';
   return moonlessMs > 0 ? 'good' : 'info';
 };
+
+const titleOf = (first: string | undefined, night: string): string =>
+  isOfNoon(first) ? 'Noon by the Sun' : `The dark of ${night}`;
 
 export const dark = defineCommand({
   name: 'dark',
@@ -158,7 +162,7 @@ export const dark = defineCommand({
     });
     const sunBelow = options.below === undefined ? '' : `${sunBelowWords(options.below, { observer, night, zone })}. `;
     return reply({
-      title: `The dark of ${night.said}`,
+      title: titleOf(options.first, night.said),
       level: levelOf(options.first, moonlessMs),
       summary: `${sunBelow}${summaryOf([sun, first], darkSpan, {
         none: noDarkWords(twilight, night, zone),

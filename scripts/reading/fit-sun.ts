@@ -51,6 +51,7 @@ const KIND_OF: Readonly<Partial<Record<SunCaution, string>>> = {
   'sun-open': 'open',
   'sun-left': 'open',
   'sun-how': 'guarded',
+  'sun-guarded': 'guarded',
   'sun-guards': 'guarded',
   'sun-wedge': 'guarded',
   'sun-pinhole': 'guarded',

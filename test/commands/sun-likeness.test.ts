@@ -122,7 +122,6 @@ describe.each(HOURS)('%s', (_name, nowUtcMs) => {
     ['sun like stars', /Tau Ceti/u],
     ['are there stars like our sun', /Tau Ceti/u],
     ['wo geht die sonne auf', /when it rises and sets/u],
-    ['what sun cream is best', /when it rises and sets/u],
     ['can i use eclipse glasses for bare eyes', /^Yes, for bare eyes alone/u],
     ['are eclipse glasses ok to look at the eclipse', /^Yes, for bare eyes alone/u],
     ['are eclipse glasses ok to look at the eclipse with my dob', /^No, not with a telescope/u],

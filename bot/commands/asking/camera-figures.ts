@@ -43,7 +43,11 @@ const said = (title: string, summary: string): Outcome =>
 
 const scale = (plain: string, focalMm: number): Outcome | null => {
   const pixelUm = numberIn(plain, PIXEL) ?? 0;
-  if (pixelUm === 0 || !(SCALE.test(plain) || TOLD.test(plain))) return null;
+  return pixelUm === 0 || !(SCALE.test(plain) || TOLD.test(plain)) ? null : scaleOf(pixelUm, focalMm);
+};
+
+/** How much sky a pixel of so many micrometres takes at that focal length in millimetres. */
+export const scaleOf = (pixelUm: number, focalMm: number): Outcome => {
   const arcsec = pixelArcsec(pixelUm, focalMm);
   return said(
     `${rounded(arcsec, 2)}″ a pixel`,

@@ -18,6 +18,7 @@ import { withoutToDo, withSpokenTwo } from './sentence/about-reminders.js';
 import { moonFace, moonMeets, moonNearest } from './sentence/about-moon.js';
 import { nightsAsked } from './sentence/about-nights.js';
 import { jupiterMoonEvents } from './sentence/about-jupiter-moons.js';
+import { planetMoons } from './sentence/about-planet-moons.js';
 import { ABOUT_COMING, ABOUT_SKY } from './sentence/about-sky.js';
 import { besideSun, byDay } from './sentence/about-sun.js';
 import { sunDays } from './sentence/about-sun-days.js';
@@ -71,6 +72,7 @@ const readByRules = (asked: Asked, known: Known): Reading | Problem | null => {
   const ofSun = (read: (typed: string, known: Known) => Reading | Problem | null) => () => read(asked.typed, known);
   const rules = [
     jupiterMoonEvents,
+    planetMoons,
     sunDays,
     moonFace,
     moonNearest,

@@ -9,6 +9,7 @@ import { LINE_LIMIT, parseLine } from '../core/grammar.js';
 import { knownFor } from './plain-reader.js';
 import { plainQuestion } from './plain-question.js';
 import type { Known } from './sentence/asked.js';
+import { talkIn } from './talk-among-people.js';
 import { mended } from './spelling/known-words.js';
 import { lookingAtSun } from './sentence/looking-at-sun.js';
 import { inEnglishNames } from './bodies-abroad.js';
@@ -105,6 +106,8 @@ const afterLast = (words: string, last: Part, known: Known): Part | null => {
 
 const requestIn = (words: string, known: Known): Part | null => {
   if (words.length < 3 || NOT_WANTED.test(words) || !(BEGINS.test(words) || SAYS_ENOUGH.test(words))) return null;
+  // "What a nice night, is Jupiter up": one request.
+  if (talkIn(words)?.unless === null) return null;
   const read = readAlone(words, known);
   if (read === null || ('line' in read ? ONE_COMMAND.test(read.line) : false)) return null;
   // "I'm in York tonight, is Saturn up": where one stands is of the question.

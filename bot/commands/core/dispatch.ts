@@ -7,6 +7,7 @@ import type { UtcMs } from '../../sky/types.js';
 import { StoreError } from '../../store/store.js';
 import { asTyped } from '../asking/as-typed.js';
 import { keepLastAsked } from '../asking/following/last-asked.js';
+import { withSunThings } from '../asking/sun-things.js';
 import { keepFollowable } from '../asking/following/keep-followable.js';
 import type { Asker, Command, OptionSpec, LineRead, SeveralRead, Deps } from './command.js';
 import { parseLine, PASTE_LIMIT, withoutAddress, type ParsedLine } from './grammar.js';
@@ -109,7 +110,7 @@ const finished = (outcome: Outcome, privacy: Privacy, deps: Deps, nowUtcMs: UtcM
 
 /** What a member sees when something of ours went wrong; the log gets the rest. */
 const failure = (error: unknown, name: string, onError: ErrorSink): Problem => {
-  // A full list is the member's to clear, not a fault.
+  // A full list is the member's to clear.
   if (!(error instanceof StoreError && error.code === 'store-limit')) onError(error, name);
   if (error instanceof StoreError) return problem(error.code, error.message);
   return problem(
@@ -268,10 +269,9 @@ const runTyped = async (deps: Deps, line: string, parsed: ParsedLine, ask: Ask):
   return asSentence ?? mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
 };
 
-/** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
+/** Of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
 const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 
-/** What waits for the asker stands again under an answer to something else. */
 const standingUnder = async (deps: Deps, outcome: Outcome, ask: Ask, command: string | null): Promise<Outcome> => {
   if (isOfWhatWaits(outcome)) return outcome;
   for (const { name, standsAgain } of deps.readers ?? []) {
@@ -291,7 +291,7 @@ const standingUnder = async (deps: Deps, outcome: Outcome, ask: Ask, command: st
  * say answers, or names the line to run in its place; where none has, it is the usual "unknown command". Never rejects.
  */
 export const runLine = async (deps: Deps, typed: string, ask: Ask): Promise<Outcome> => {
-  const line = withoutAddress(typed);
+  const line = withSunThings(withoutAddress(typed));
   const parsed = parseLine(line, deps.commands);
   if (!isProblem(parsed)) return standingUnder(deps, await runTyped(deps, line, parsed, ask), ask, parsed.command.name);
   if (!NO_COMMAND.includes(parsed.problem)) return parsed;

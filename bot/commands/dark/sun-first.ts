@@ -12,15 +12,19 @@ import {
   localToUtc,
   type NamedNight,
 } from '../../times/index.js';
+import { equationWords, noonWords } from './solar-noon.js';
 import type { ResolvedSite } from '../asking/resolve-site.js';
 
 type Site = ResolvedSite['site'];
 
 const AGAINST_SUN = ['after-sunrise', 'before-sunrise', 'after-sunset', 'before-sunset'] as const;
-export const SUN_FIRST = ['sunset', 'sunrise', 'sun-up', 'sun-back', 'day-length', ...AGAINST_SUN] as const;
+const OF_NOON = ['solar-noon', 'sundial'] as const;
+export const SUN_FIRST = ['sunset', 'sunrise', 'sun-up', 'sun-back', 'day-length', ...OF_NOON, ...AGAINST_SUN] as const;
 
 /** Whether an hour is held against the Sun's rising or setting: nothing of it is called good. */
 export const isAgainstSun = (first: string | undefined): boolean => AGAINST_SUN.some((one) => one === first);
+
+export const isOfNoon = (first: string | undefined): boolean => OF_NOON.some((one) => one === first);
 
 const MIDNIGHT = { hour: 0, minute: 0, second: 0 };
 const TWO_DAYS_MS = 2 * MS_PER_DAY;
@@ -34,10 +38,11 @@ const dayFrom = (date: NamedNight['date'], zone: string): TimeSpan => {
 
 const eventWords = (what: 'rise' | 'set', { observer, zone }: Site, fromUtcMs: UtcMs, nowUtcMs: UtcMs): string => {
   const utcMs = nextSun(observer, what, fromUtcMs);
-  const does = `The Sun ${what}s`;
   if (utcMs === null) return `The Sun does not ${what} there in the half year to come`;
   if (utcMs - fromUtcMs > TWO_DAYS_MS)
     return `The Sun does not ${what} there in these days: polar ${isSunRisen(observer, fromUtcMs) ? 'day' : 'night'}. It next ${what}s on ${formatLocalDateTime(utcMs, zone)}`;
+  const past = what === 'set' ? 'set' : 'rose';
+  const does = `The Sun ${utcMs < nowUtcMs ? past : `${what}s`}`;
   return formatLocalDate(utcMs, zone) === formatLocalDate(nowUtcMs, zone)
     ? `${does} at ${formatLocalTime(utcMs, zone)}`
     : `${does}${fromUtcMs === nowUtcMs ? ' next' : ''} on ${formatLocalDateTime(utcMs, zone)}`;
@@ -138,6 +143,10 @@ export const sunFirst = (
       return backWords(site, nowUtcMs);
     case 'day-length':
       return lengthWords(site, day);
+    case 'solar-noon':
+      return noonWords(site, day);
+    case 'sundial':
+      return equationWords(site, day);
     default:
       return null;
   }

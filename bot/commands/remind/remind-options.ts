@@ -32,6 +32,7 @@ export const options = {
   nights: optional(text('sunrise or at: again and again, every night or the days named, "fri sat"', { maxLength: 80 })),
   event: optional(text('add: a meteor shower on its best night, or an eclipse of the Moon', { maxLength: 40 })),
   say: optional(text('add: what to remind you of, in your own words', { maxLength: 120 })),
+  instead: optional(text('add: in the place of this one, by its id', { complete: 'own', maxLength: 40 })),
   id: optional(text('cancel: its id from remind list, what it is about, or all', { complete: 'own', maxLength: 40 })),
 } satisfies Record<string, OptionSpec>;
 export type RemindOptions = OptionValues<typeof options>;

@@ -12,6 +12,7 @@ import { defineCommand, type Request, type Deps } from '../core/command.js';
 import { askedOf, type Asked } from './asked-of.js';
 import { again, isAction, options, type Action, type RemindOptions } from './remind-options.js';
 import { cancelReminder, completeReminders, listReminders } from './reminder-list.js';
+import { keepLastAsked } from '../asking/following/last-asked.js';
 import { commandLine, nightFor } from '../asking/question-parts.js';
 import { addressOf, toOf } from './reminder-address.js';
 import { setStandingWarning } from './standing-reminder.js';
@@ -165,6 +166,21 @@ const add = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome
   return saved(await deps.store.reminders.add(reminder), moment, asked);
 };
 
+/** Set or not, it may be changed by the next words: "make it 7 instead". One in the place of another ends that. */
+const addAndKeep = async (deps: Deps, request: Request<RemindOptions>): Promise<Outcome> => {
+  const { options: given, asker, nowUtcMs } = request;
+  const keep = (instead: string | undefined): void =>
+    keepLastAsked(deps.store, asker, again(given, { nights: given.nights, instead }), nowUtcMs, 'reminder');
+  const outcome = await add(deps, request);
+  if (isProblem(outcome)) {
+    keep(given.instead);
+    return outcome;
+  }
+  const isEnded = given.instead !== undefined && (await deps.store.reminders.cancel(asker.memberId, given.instead));
+  keep(outcome.facts.find(({ label }) => label === 'Id')?.value);
+  return isEnded ? { ...outcome, notes: [...outcome.notes, 'The one before is not said any more.'] } : outcome;
+};
+
 export const remind = defineCommand({
   name: 'remind',
   summary: 'Tell me when a target is up, when it is dark, or before sunrise',
@@ -187,7 +203,7 @@ export const remind = defineCommand({
     const given = tidied(request.options);
     switch (given.action) {
       case 'add':
-        return add(deps, { ...request, options: given });
+        return addAndKeep(deps, { ...request, options: given });
       case 'list':
         return listReminders(deps, request);
       case 'cancel':

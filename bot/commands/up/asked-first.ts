@@ -3,7 +3,7 @@ import { constellationName } from '../../catalogue/index.js';
 import type { Equipment } from '../../evening/equipment.js';
 import type { Outlook } from '../../evening/outlook.js';
 import { MS_PER_DAY, MS_PER_HOUR } from '../../ground/durations.js';
-import { compassWord, degrees, duration } from '../../reply/wording.js';
+import { degrees, duration } from '../../reply/wording.js';
 import { airmass } from '../../sky/airmass.js';
 import { constellationAt } from '../../sky/constellation.js';
 import { crossingsOf } from '../../sky/crossings.js';
@@ -11,12 +11,11 @@ import { parallacticAngleDeg } from '../../sky/parallactic-angle.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { SUN } from '../../sky/twilight.js';
 import { horizontalOf, placeOf } from '../../sky/place.js';
-import { riseTransitSet } from '../../sky/rise-set.js';
 import type { UtcMs } from '../../sky/types.js';
 import { formatLocalDateTime, formatLocalTime, localToUtc, type NamedNight } from '../../times/index.js';
 import type { TargetAtSite } from '../asking/question-parts.js';
-import { besideSunWords } from './after-sun-words.js';
 import { byEyeWords } from './by-eye.js';
+import { EVENTS, pastEvent, timeOf, TWO_DAYS_MS, whereThen, type Event } from './event-times.js';
 import { crossingWords, hourAngleText } from './hour-angle-words.js';
 import { minimaWords } from './minima-words.js';
 import type { SaidWhether } from './whether-question.js';
@@ -30,6 +29,9 @@ export const FIRST = [
   'set',
   'transit',
   'rise-and-set',
+  'last-rise',
+  'last-set',
+  'last-transit',
   'best',
   'find',
   'hour-angle',
@@ -61,25 +63,6 @@ export interface FirstQuestion {
   readonly hop: () => string;
 }
 
-const EVENTS = {
-  rise: { key: 'riseUtcMs', will: 'rises', did: 'rose' },
-  set: { key: 'setUtcMs', will: 'sets', did: 'set' },
-  transit: { key: 'transitUtcMs', will: 'crosses the meridian', did: 'crossed the meridian' },
-} as const;
-
-/** "rises at 18:32 GMT in the north-east", "crosses the meridian at 21:17 WET, 62.5° high in the south (180°), airmass 1.13". */
-const whereThen = ({ target, where }: TargetAtSite, event: keyof typeof EVENTS, utcMs: UtcMs): string => {
-  const { apparentAltitudeDeg, azimuthDeg } = placeOf(target.body, where.site.observer, utcMs);
-  const side = `in the ${compassWord(azimuthDeg)} (${Math.round(azimuthDeg) % 360}°)`;
-  if (event !== 'transit') return ` ${side}${besideSunWords(target, event, utcMs, where.site.observer)}`;
-  const mass = airmass(apparentAltitudeDeg);
-  return mass === null
-    ? ', below the horizon'
-    : `, ${degrees(apparentAltitudeDeg, 1)} high ${side}, airmass ${mass.toFixed(2)}`;
-};
-
-const TWO_DAYS_MS = 2 * MS_PER_DAY;
-
 /** What is said, and the instants that it names. */
 export interface SaidFirst {
   readonly words: string;
@@ -95,11 +78,6 @@ const dayOf = ({ date }: NamedNight, zone: string): TimeSpan => {
   const startUtcMs = localToUtc(date, { hour: 0, minute: 0, second: 0 }, zone).utcMs;
   return { startUtcMs, endUtcMs: startUtcMs + MS_PER_DAY };
 };
-
-type Event = keyof typeof EVENTS;
-
-const timeOf = ({ target, where }: TargetAtSite, event: Event, { startUtcMs, endUtcMs }: TimeSpan): UtcMs | null =>
-  riseTransitSet(target.body, where.site.observer, startUtcMs, endUtcMs)[EVENTS[event].key];
 
 /** Before it the small hours are of the evening before, as "tonight" has it. */
 const NIGHT_TURNS_MS = 6 * MS_PER_HOUR;
@@ -192,6 +170,19 @@ const eventWords = (question: FirstQuestion, event: Event): SaidFirst => {
     ? said(`${target.name} does not ${BARE[event]} here in these days.`)
     : said(`${target.name} ${will} next on${again}.`, ...events);
 };
+
+const pastWords = (question: FirstQuestion, event: Event): SaidFirst => {
+  const past = pastEvent(question.asked, event, question.nowUtcMs);
+  if (past === null) return eventWords(question, event);
+  const what = `${question.asked.target.name} as it ${EVENTS[event].will}`;
+  return said(past.words, ...(past.nextUtcMs === null ? [] : [{ utcMs: past.nextUtcMs, what }]));
+};
+
+const LAST: Readonly<Partial<Record<First, Event>>> = {
+  'last-rise': 'rise',
+  'last-set': 'set',
+  'last-transit': 'transit',
+};
 const BARE = { rise: 'rise', set: 'set', transit: 'cross the meridian' } as const;
 
 /** Both, the one that comes sooner first. */
@@ -263,6 +254,8 @@ export const askedFirst = (question: FirstQuestion): SaidFirst | null => {
   if (first === 'find') return said(question.hop());
   if (first === 'rise-and-set') return bothWords(question);
   if (first === 'rise' || first === 'set' || first === 'transit') return eventWords(question, first);
+  const past = first === undefined ? undefined : LAST[first];
+  if (past !== undefined) return pastWords(question, past);
   if (isWhether(first)) {
     const whether = whetherWords(first, question, (aboveDeg) => aboveWords(aboveDeg, question));
     return { ...whether, events: [] };

@@ -14,6 +14,7 @@ import { eyepieceWords } from './eyepiece-words.js';
 import { filterNeeded } from './filter-words.js';
 import { moonDistanceWords } from './moon-distance.js';
 import { moonSize } from './moon-size.js';
+import { moonsWords } from './moons-words.js';
 import { bestMonth } from './season.js';
 import { apertureNeeded, splitAnswer } from './split-words.js';
 import { BINOCULAR_MAG, EYE_MAG, telescopeNeeded } from './telescope-needed.js';
@@ -27,6 +28,7 @@ export const OF_ITSELF = [
   'separation',
   'distance',
   'rings',
+  'moons',
   'filter',
   'split',
   'aperture',
@@ -162,7 +164,14 @@ const split = ({ name, kind: of, double }: Target, equipment: Equipment | null):
 };
 
 /** What hangs on the target alone. */
-const OF_TARGET = { kind, separation, filter: filterNeeded, season, names };
+const OF_TARGET = {
+  kind,
+  separation,
+  filter: filterNeeded,
+  season,
+  names,
+  moons: ({ name }: Target) => moonsWords(name),
+};
 
 /** Null where it is to be asked otherwise: what is no pair is not split, and the Sun has answers of its own. */
 export const itselfWords = (question: ItselfQuestion): string | null => {

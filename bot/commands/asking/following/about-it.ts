@@ -19,6 +19,7 @@ const ASKED_OF_SKY: readonly RegExp[] = [
     `^where(?:'s|s| is| will| would| should| are)? ${THING}(?: be| stand| now| then|$| at\\b| on\\b| in\\b| tonight\\b| tomorrow\\b)`,
     'u',
   ),
+  new RegExp(`^where (?:does|do|will|did) ${THING} (?:rise|set|come up|go down)\\b`, 'u'),
   new RegExp(`^where (?:do|can|should|could|will) (?:i|we) (?:find|look for|see|point to|spot) ${THING}\\b`, 'u'),
   /^(?:in )?(?:which|what) (?:way|direction|part of the sky|side of the sky|constellation)\b/u,
   new RegExp(

@@ -8,6 +8,7 @@ import { numbersIn, withNumbers } from '../kit-numbers.js';
 import { keepLastAsked, lastAsked } from './last-asked.js';
 import { polarFigures } from '../polar-figures.js';
 import { isOfPicture, skyPicture } from '../sky-pictures.js';
+import { scaleAsked } from './scale-asked.js';
 import { toldLine } from './told-line.js';
 
 const MAY_BE = /\b(?:mm|eye ?pieces?|ep|field|fov|power|ratio|magnif\w*|exit pupil|barlow)\b|\d ?mm\b/iu;
@@ -97,9 +98,9 @@ export const figuresAsked: WordsReader = {
     const fitting = fitsBefore(deps, said, text);
     const fits = fitting === null ? null : eyepieceFigures(fitting, deps.catalogue);
     if (fits !== null) return Promise.resolve({ outcome: fits });
-    if (!MAY_BE.test(text)) return Promise.resolve(null);
-    const ofCamera = cameraFigures(text);
+    const ofCamera = cameraFigures(text) ?? scaleAsked(deps, said, text);
     if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });
+    if (!MAY_BE.test(text)) return Promise.resolve(null);
     const whole = eyepieceFigures(text, deps.catalogue);
     const asked = whole === null ? askedBefore(deps, said, text) : text;
     if (asked === null) return Promise.resolve(eyepieceAlone(text));

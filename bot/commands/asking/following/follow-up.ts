@@ -16,7 +16,17 @@ import { isTarget, targetIn } from './named-in.js';
 import { nextOne } from './next-one.js';
 import { outrightLine, type Beside } from './outright.js';
 import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShift } from './shift-time.js';
-import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
+import {
+  inherited,
+  lineOf,
+  takes,
+  timesOf,
+  toldLine,
+  withoutOtherFirst,
+  withTimes,
+  type Times,
+  type ToldLine,
+} from './told-line.js';
 
 const LEAD =
   /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|(?:what|how|wot)(?:'?s)? (?:about|bout|abt)|what if|and if|(?:and )?how(?:'?s| is| will)(?: (?:it|things)(?: be)?)?(?= (?:tomorrow|tonight|on \p{L}+|next|\p{L}+day)\b))(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
@@ -111,17 +121,16 @@ const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | nul
   const values = { ...fit.values, ...Object.fromEntries(given) };
   if (when.night === null && when.hour === null) return { ...fit, values };
   const timed = when.hour === null || when.hour === 'now' ? { ...fit, values } : withoutOtherFirst({ ...fit, values });
-  return withTimes(timed, timesMeant(asked, now), known.nowUtcMs);
+  const then = withTimes(timed, timesMeant(asked, now), known.nowUtcMs);
+  return then === null ? null : ofWholeNight(then);
 };
 
-/** What is told first of an hour as well: whether it is up then, and its figures. */
-const OF_AN_HOUR =
-  /^(?:seen|up|down|late|early|hour-angle|parallactic-angle|airmass|moonlight|find|reaches|low|high)$/u;
-
-/** "At 4?", after its best hour or its setting: how it stands at that hour. */
-const withoutOtherFirst = (told: ToldLine): ToldLine => {
-  const { first, ...values } = told.values;
-  return told.command.name !== 'up' || first === undefined || OF_AN_HOUR.test(first) ? told : { ...told, values };
+/** "Is Mars up", and then "and tomorrow?": of another night nothing is up now. */
+const ofWholeNight = (told: ToldLine): ToldLine => {
+  const { first, on, at } = told.values;
+  return told.command.name === 'up' && on !== undefined && at === undefined && /^(?:up|down)$/u.test(first ?? '')
+    ? { ...told, values: { ...told.values, first: 'seen' } }
+    : told;
 };
 
 const timesMeant = ({ when, plain }: Asked, before: Times): Times => ({
@@ -231,6 +240,8 @@ const byParts = (before: ToldLine, { rest, isLed }: Said, known: Known): ToldLin
   return isLed && !takes(before, 'target') ? byLine(before, rest, known) : null;
 };
 
+const OF_SAME_NIGHT = /\b(?:morning|tonight|this evening|today|now)\b/iu;
+
 const following = (
   before: ToldLine,
   said: Said,
@@ -246,8 +257,8 @@ const following = (
   const changed = byParts(before, said, known);
   if (changed === null) return null;
   const next = lineOf(changed);
-  // "Tomorrow morning" ends tonight: the same answer is for it.
-  return next === lineOf(before) && !(said.isLed && /\bmorning\b/u.test(said.rest)) ? null : { line: next };
+  // "Tomorrow morning" ends tonight, and "what about tonight" asks of what was named again.
+  return next === lineOf(before) && !(said.isLed && OF_SAME_NIGHT.test(said.rest)) ? null : { line: next };
 };
 
 /**

@@ -34,6 +34,7 @@ export const keepFollowable = (
   const event = command.name === 'remind' ? values.get('event') : undefined;
   if (typeof event === 'string') keepLastAsked(store, asker, `ahead showers about:"${event}"`, nowUtcMs);
   if (!OF_THE_SKY.test(command.name)) return;
+  keepLastAsked(store, asker, null, nowUtcMs, 'reminder');
   const kit = values.get('with');
   // What no telescope is would be refused in every question after it.
   const isKept = typeof kit === 'string' && /\d/u.test(kit) && !isProblem(readEquipment(kit));

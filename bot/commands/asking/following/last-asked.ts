@@ -14,8 +14,12 @@ const LASTS_MS = {
   /** A question of the sky, and the one before it of another target. */
   line: 10 * MS_PER_MINUTE,
   earlier: 10 * MS_PER_MINUTE,
+  /** A reminder, to be changed. */
+  reminder: 10 * MS_PER_MINUTE,
   /** A question of an eyepiece's numbers. */
   figures: 10 * MS_PER_MINUTE,
+  /** A camera's and a telescope's numbers, told one after the other. */
+  optics: 10 * MS_PER_MINUTE,
   /** What one looks with, as it was asked. */
   kit: 60 * MS_PER_MINUTE,
   /** That of the Sun was warned. */

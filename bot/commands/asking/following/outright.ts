@@ -1,25 +1,27 @@
 /** Follow-ups that are told by their words as they came: a star left out, the same event again, the Moon beside a list. */
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
-import { moonBeside } from './about-it.js';
+import { moonBeside, nameOf } from './about-it.js';
 import { afterAnswer } from './after-answer.js';
 import { forKitTold } from './kit-told.js';
 import { starLeftOut } from './left-out.js';
 import { besideSaid, saidShort } from './said-short.js';
 import { seenOrNot } from './seen-or-not.js';
 import { eclipseMeant, ofTheSame } from './next-one.js';
-import { lineOf, type ToldLine } from './told-line.js';
+import { moonsOfIt } from './of-moons.js';
+import { timesChanged } from './hour-changed.js';
+import { lineOf, timesOf, withoutOtherFirst, withTimes, type ToldLine } from './told-line.js';
+
+const plainOf = (text: string): string =>
+  cleanText(text)
+    .toLowerCase()
+    .replace(/[?!.\s]+$/u, '');
 
 /** "Which is the best of them", after a list: it begins with the best. */
 const BEST_OF =
   /^(?:and |so |ok )*(?:which|what|whats|what's) (?:one )?(?:of (?:them|these|those) )?(?:is|are|s|would be)? ?(?:the )?(?:best|easiest|brightest|nicest|most beautiful|first|finest)(?: (?:one|of (?:them|these|those|all|the list)|to (?:begin|start)(?: with)?|for (?:a )?(?:beginner|me|us)))*$|^(?:and |so |ok )*(?:the )?(?:best|easiest|nicest) (?:one|of (?:them|these|those))$|^(?:and |so |ok )*which (?:one|of (?:them|these|those))(?: first| to (?:begin|start) with)?$/u;
 /** Asked of a list, whatever else its few words may tell. */
-export const asksBest = (text: string): boolean =>
-  BEST_OF.test(
-    cleanText(text)
-      .toLowerCase()
-      .replace(/[?!.\s]+$/u, ''),
-  );
+export const asksBest = (text: string): boolean => BEST_OF.test(plainOf(text));
 
 /** Of a planet that comes to opposition: how large and bright it then is. */
 const ITS_LOOK = /^how (?:big|bright|large) is it$/u;
@@ -92,12 +94,33 @@ const ofList = (before: ToldLine, plain: string): string | null => {
   return STAND.test(plain) || BEST_OF.test(plain) ? lineOf({ ...before, values }) : null;
 };
 
+/** "Make it 7 instead", "later, say 10". */
+const atOtherTime = (before: ToldLine, plain: string, { nowUtcMs }: Known): string | null => {
+  const then = timesOf(before, nowUtcMs);
+  const times = timesChanged(plain, then, nowUtcMs);
+  if (times === null) return null;
+  const changed = withTimes(times.hour === then.hour ? before : withoutOtherFirst(before), times, nowUtcMs);
+  return changed === null ? null : lineOf(changed);
+};
+
 export interface Beside {
   /** A walk waits for the asker's words. */
   readonly isStrict: boolean;
   /** The line before the one before, of another target; null: none. */
   readonly earlier: string | null;
 }
+
+/** For another hour, of its moons, of where it is, of the answer as a whole. */
+const ofWhatStands = (before: ToldLine, text: string, known: Known, earlier: string | null): string | null => {
+  const plain = plainOf(text);
+  return (
+    atOtherTime(before, plain, known) ??
+    moonsOfIt(before, plain, known, nameOf(before)) ??
+    seenOrNot(before, plain, known, earlier) ??
+    afterAnswer(before, plain, known) ??
+    forKitTold(before, text, known)
+  );
+};
 
 /** @returns null where it is none of them; beside a walk the plainest alone are */
 export const outrightLine = (
@@ -106,19 +129,15 @@ export const outrightLine = (
   known: Known,
   { isStrict, earlier }: Beside,
 ): string | null => {
-  const plain = cleanText(text)
-    .toLowerCase()
-    .replace(/[?!.\s]+$/u, '');
+  const plain = plainOf(text);
   const listed = ofList(before, plain);
   if (listed !== null) return listed;
   if (isToldThere(before, plain)) return lineOf(before);
   if (before.command.name === 'compare' && APART.test(plain))
     return lineOf({ ...before, values: { ...before.values, first: 'apart' } });
   if (isStrict) return null;
-  const ofThese = seenOrNot(before, plain, known, earlier);
-  if (ofThese !== null) return ofThese;
-  const after = afterAnswer(before, plain, known) ?? forKitTold(before, text, known);
-  if (after !== null) return after;
+  const ofIt = ofWhatStands(before, text, known, earlier);
+  if (ofIt !== null) return ofIt;
   const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);

@@ -5,6 +5,8 @@ const AND = '(?:(?:and|so|ok|but|then|oh),? )*';
 const form = (pattern: string): RegExp =>
   new RegExp(`^${AND}(?:${pattern})(?: (?:then|now|too|please|pls|for (?:it|that|this|them)))*$`, 'iu');
 
+const WHEN = "(?:(?:at )?(?:when|what time)(?:'?s)?|the|its)";
+
 export const WHEN_BEST = 'when is it best';
 
 const SHORT: readonly (readonly [RegExp, string])[] = [
@@ -26,7 +28,19 @@ const SHORT: readonly (readonly [RegExp, string])[] = [
     ),
     'when is it best',
   ],
-  [form('(?:rise|rising|rises|set|setting|sets) ?times?|when (?:rising|setting)'), 'when does it rise'],
+  [
+    form(
+      `(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:rise|rises|rising|come up|comes up)(?: ?times?)?(?: (?:at )?(?:when|what time))?`,
+    ),
+    'when does it rise',
+  ],
+  [
+    form(
+      `(?:${WHEN} )?(?:(?:does|will|is) (?:it |he |she )?|it )?(?:set|sets|setting|go down|goes down)(?: ?times?)?(?: (?:at )?(?:when|what time))?`,
+    ),
+    'when does it set',
+  ],
+  [form('(?:rise|rising|rises) (?:and|or|&) (?:set|sets|setting)(?: times?)?'), 'when does it rise'],
   [
     form(
       '(?:wh?at|which) (?:lens|lenses|eye ?pieces?|ep|power|magnification|mag)(?: (?:(?:sh?ou?l?d|shud|shld|shoud)|do|shall|can|must|to) ?(?:i|we)?)?(?: (?:use|take|need|put in|want|choose))?(?: (?:is )?best)?',
@@ -104,6 +118,10 @@ export const besideSaid = (said: string): BesideIt | null => {
   return { words: `what is the ${which.replace(/\borangey?\b|\borangy\b/iu, 'orange')}star ${of} it`, which };
 };
 
+/** "How high at midnight", "where tomorrow": the hour or the night stands behind. */
+const WITH_TIME =
+  /^(?<head>.+?)(?<time> (?:at|around|about|by) (?:\d.*|half .+|quarter .+|midnight|noon|dawn|dusk|\p{L}+)| (?:on )?(?:tonight|tomorrow(?: \p{L}+)?|\p{L}{3,6}day(?: \p{L}+)?))$/iu;
+
 /** "Now" is not the hour that was asked of before. */
 const OF_NOW = /^(?:how high is it|where is it)$/u;
 
@@ -113,5 +131,10 @@ const shortOf = (said: string): string | null => {
 };
 
 /** Null: it is none of them. */
-export const saidShort = (said: string): string | null =>
-  shortOf(said) ?? saidLoosely(said) ?? besideSaid(said)?.words ?? null;
+export const saidShort = (said: string): string | null => {
+  const whole = shortOf(said) ?? saidLoosely(said) ?? besideSaid(said)?.words;
+  if (whole !== undefined && whole !== null) return whole;
+  const { head = '', time = '' } = WITH_TIME.exec(said)?.groups ?? {};
+  const short = shortOf(head);
+  return short === null ? null : `${short}${time}`;
+};

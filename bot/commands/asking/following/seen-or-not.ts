@@ -1,4 +1,6 @@
 /** "I can't find it", "which is higher", "is it full": said of the target before, of the last two, of the Moon. Pure. */
+import { resolveTarget } from '../../../catalogue/index.js';
+import { isProblem } from '../../../ground/problem.js';
 import { cleanText } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { mended } from '../spelling/known-words.js';
@@ -30,6 +32,20 @@ const notFound = (before: ToldLine, plain: string, known: Known): string | null 
 const WHICH =
   /^(?:(?:and|so|ok|but),? )*(?:which|what)(?:'s|s)?(?: one| of (?:them|the two|these|those|both))?(?:'s| is| are| will be| stands?| gets?| would be)? ?(?:the |now |currently )*(?<by>higher|highest|lower|lowest|brighter|brightest|better|best|easier|first|sooner)(?: (?:one|up|now|tonight|then|of (?:them|the two)|at the moment|right now|in the sky|placed|to (?:see|look at|start with|begin with)|first))*$/u;
 
+/** "How far apart are they", after two targets; the stars of a pair are meant where the last one is a pair. */
+const APART =
+  /^(?:(?:and|so|ok|but),? )*(?:how (?:far|close|near) (?:apart |together )?are (?:they|the two|both|those two|these two)(?: (?:apart|to each other|together))?|how far apart|(?:the )?(?:gap|distance|separation) between (?:them|the two|both))$/u;
+const isPair = (name: string, { catalogue }: Known): boolean => {
+  const found = resolveTarget(catalogue, name);
+  return !isProblem(found) && found.target.double !== null;
+};
+const twoApart = (before: ToldLine, plain: string, known: Known, earlier: string | null): string | null => {
+  const other = earlier === null || !APART.test(plain) ? null : toldLine(earlier, known.allCommands ?? []);
+  const [one, two] = [other === null ? null : nameOf(other), nameOf(before)];
+  if (one === null || two === null || !FINDABLE.test(before.command.name) || isPair(two, known)) return null;
+  return withInherited(before, `compare ${one} other:"${two}" first:apart`, known);
+};
+
 const comparedBy = (by: string): string => {
   if (/bright|easi/u.test(by)) return 'brighter';
   return /first|sooner/u.test(by) ? 'sooner' : 'higher';
@@ -48,7 +64,7 @@ const whichOfTwo = (before: ToldLine, plain: string, known: Known, earlier: stri
 };
 
 const PHASE =
-  /^(?:(?:and|so|but|ok),? )*(?:is (?:it|the moon) (?:a |at |nearly |almost |still |now )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking)(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
+  /^(?:(?:and|so|but|ok),? )*(?:(?:is (?:it|she|the moon) |it'?s |its )?(?:a |at |nearly |almost |still |now |it )*(?:full|new|half|crescent|gibbous|waxing|waning|growing|shrinking|getting (?:bigger|smaller|fuller|thinner))(?: (?:and|or) (?:is it |getting )?(?:waxing|waning|growing|shrinking|new|full|bigger|smaller|fuller|thinner|not))*(?: moon)?|how (?:much|full)(?: of it)?(?: is (?:it|lit|illuminated))*(?: lit| illuminated)?|how (?:full|old) is it|(?:what|which)(?:'?s| is)? (?:the |its |it's )?phase(?: is it)?(?: in)?|phase)(?: (?:now|tonight|then|today|yet|at the moment|lit))*$/u;
 
 /** "When is it half", of the Moon. */
 const WHEN_PHASE =
@@ -87,6 +103,7 @@ export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier:
   const plain = mended(text.replace(/[’‘`]/gu, "'"), known);
   return (
     notFound(before, plain, known) ??
+    twoApart(before, plain, known, earlier) ??
     whichOfTwo(before, plain, known, earlier) ??
     whenPhase(before, plain, known) ??
     onIt(before, plain, known) ??

@@ -36,7 +36,7 @@ export const hourAfterMorning = (words: string, before: string | null): string |
 };
 
 /** Minutes after midnight; null where the hour is no reading of a clock. */
-const minutesOf = (hour: string): number | null => {
+export const minutesOf = (hour: string): number | null => {
   if (hour === 'midnight') return 0;
   const [, figures, minutes = '0', half] = /^(\d{1,2})(?:[:.](\d\d))? ?([ap]m)?$/iu.exec(hour) ?? [];
   if (figures === undefined || (minutes === '0' && half === undefined)) return null;
@@ -51,7 +51,7 @@ const minutesSaid = (count: string, unit: string): number | null => {
   return number === null ? null : number * each;
 };
 
-const clock = (minutes: number): string =>
+export const clock = (minutes: number): string =>
   `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 
 /** Minutes later; earlier is less than 0. Null where the words tell no such thing. */

@@ -109,3 +109,13 @@ export const withTimes = (told: ToldLine, times: Times, nowUtcMs: UtcMs): ToldLi
   const at = [night, hour].filter((part) => part !== null).join(' ');
   return { ...told, values: at === '' ? rest : { ...rest, at } };
 };
+
+/** What is told first of an hour as well: whether it is up then, and its figures. */
+const OF_AN_HOUR =
+  /^(?:seen|up|down|late|early|hour-angle|parallactic-angle|airmass|moonlight|find|reaches|low|high)$/u;
+
+/** "At 4?", after its best hour or its setting: how it stands at that hour. */
+export const withoutOtherFirst = (told: ToldLine): ToldLine => {
+  const { first, ...values } = told.values;
+  return told.command.name !== 'up' || first === undefined || OF_AN_HOUR.test(first) ? told : { ...told, values };
+};

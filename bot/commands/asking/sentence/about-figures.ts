@@ -6,6 +6,9 @@ import { nightLine, says, type Asked, type Reading, type Rule } from './asked.js
 const ASKS_WHEN =
   "when|when's|whens|what time|what hour|time of|how long (?:until|till|before)|which hour|what date|what day|at what time";
 
+/** In which direction it rises stands beside the hour. */
+const ASKS_WHERE = 'where (?:does|do|will|did)|(?:in )?(?:which|what) (?:direction|way|side) (?:does|do|will|did)';
+
 /** What is asked for, and the words for it; the first that fits. */
 const FIGURES: readonly (readonly [RegExp, string])[] = [
   // What is asked of the culmination stands in its answer.
@@ -51,14 +54,14 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?rise|rises?|rising|risen|comes?\\b.*\\bup|come over the horizon|up from|gets? up|goes up)\\b`,
+      `\\b(?:${ASKS_WHEN}|${ASKS_WHERE})\\b.*\\b(?:moon ?rise|rises?|rising|risen|rose|comes?\\b.*\\bup|came up|come over the horizon|up from|gets? up|goes up)\\b`,
       'u',
     ),
     'rise',
   ],
   [
     new RegExp(
-      `\\b(?:${ASKS_WHEN})\\b.*\\b(?:moon ?set|sets?|setting|gone|go(?:es|ing)?\\b.*\\b(?:down|under|below))\\b`,
+      `\\b(?:${ASKS_WHEN}|${ASKS_WHERE})\\b.*\\b(?:moon ?set|sets?|setting|gone|went (?:down|under|below)|go(?:es|ing)?\\b.*\\b(?:down|under|below))\\b`,
       'u',
     ),
     'set',
@@ -68,7 +71,16 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   [/\bmoon ?set\b|^(?:the )?\S+(?: \S+)? (?:sets?|setting)(?: time)?\b|\bset(?:ting)? time\b/u, 'set'],
 ];
 /** Figures of an event, for which no hour is given. */
-const OF_EVENTS: readonly string[] = ['rise', 'set', 'rise-and-set', 'transit', 'minimum'];
+const OF_EVENTS: readonly string[] = [
+  'rise',
+  'set',
+  'rise-and-set',
+  'transit',
+  'minimum',
+  'last-rise',
+  'last-set',
+  'last-transit',
+];
 /** Other questions in which the same words stand. */
 const NOT_OURS =
   /\b(?:flips?|after (?:the )?(?:moon ?set|moon ?rise|moon (?:sets|rises|has))|before (?:the )?(?:moon ?rise|moon ?set|moon (?:rises|sets)|it sets|sun)|align\w*|drift\w*)\b/u;
@@ -100,13 +112,26 @@ const figureLine = (asked: Asked & { readonly taken?: string }, target: string, 
   return asked.taken === undefined ? read : { ...read, note: asked.taken, usesAll: true };
 };
 
+/** "When did Mars rise", "what time was the Moon up this morning": it has been. */
+const HAS_BEEN =
+  /\b(?:did|was|were)\b|\brose\b|\bhas (?:it )?been\b|\b(?:last|previous|latest) (?:moon)?(?:rise|rising|set|setting|transit|culmination)\b/u;
+/** Of a day that is told otherwise the almanac's own answer stands. */
+const OF_NOW = /^(?:today|tonight|this (?:evening|morning|afternoon)|earlier|now)$/u;
+const ofPast = (asked: Asked, first: string): string => {
+  const { night } = asked.when;
+  const isPast = says(asked, HAS_BEEN) && (night === null || OF_NOW.test(night));
+  return isPast && LASTS.includes(first) ? `last-${first}` : first;
+};
+const LASTS: readonly string[] = ['rise', 'set', 'transit'];
+
 /** The figure comes first in the target's answer. */
 export const figure: Rule = (asked) => {
   const target =
     asked.targets[0] ?? (says(asked, /\bmoon ?(?:rise|set)s?\b|\bmoon (?:goes )?under\b/u) ? 'moon' : undefined);
   if (target === undefined || target === 'sun' || asked.targets.length > 1 || says(asked, NOT_OURS)) return null;
-  const first = FIGURES.find(([pattern]) => says(asked, pattern))?.[1];
-  if (first === undefined) return aboveOf(asked, target);
+  const found = FIGURES.find(([pattern]) => says(asked, pattern))?.[1];
+  if (found === undefined) return aboveOf(asked, target);
+  const first = ofPast(asked, found);
   const isEvent = OF_EVENTS.includes(first);
   if (isEclipseOfOthers(asked, first) || (isEvent && asked.when.hour !== null)) return aboveOf(asked, target);
   return isEvent && target === 'moon'

@@ -79,6 +79,22 @@ const nightExtreme = (plain: string): string | null => {
   return found === 'longest' ? 'shortest' : 'longest';
 };
 
+/** What the shadow of a stick tells. */
+const SUNDIAL =
+  /\bequation of time\b|\bapparent solar time\b|\bsun ?-?dials?\b(?=.*\b(?:off|fast|slow|ahead|behind|wrong|out|differ\w*|error|correct\w*|show\w*|late|early|read\w*)\b)|\b(?:off|fast|slow|ahead|behind|wrong|out|differ\w*|error|correct\w*|late|early)\b(?=.*\bsun ?-?dials?\b)/u;
+const NOON =
+  /\b(?:true|solar|local|apparent|real|astronomical|sun'?s?) (?:apparent |solar |true |local )*(?:noon|mid ?-?day)\b|\b(?:when|what time|at what time)\b.*\bsun\b.*\b(?:highest|due (?:south|north)|culminat\w*|at its (?:top|peak|height))\b|\bshortest shadows?\b|\bshadows?\b.*\bshortest\b/u;
+/** Of the shadow a mount is set up by, or of the sky of a year, other answers tell. */
+const NO_NOON = /\b(?:above|higher than|year|solstice|summer|winter|mars|moon)\b/u;
+const ASKED = /\b(?:how|what|what's|whats|when|is|are|does|do|tell|give|show|which|equation|solar noon|true noon)\b/u;
+
+/** When it is noon by the Sun, and how far the clock is off it. */
+const shadowOf = (asked: Asked): Reading | null => {
+  if (!says(asked, ASKED) || says(asked, NO_NOON)) return null;
+  if (says(asked, SUNDIAL)) return sunLine(asked, 'sundial');
+  return says(asked, NOON) ? sunLine(asked, 'solar-noon') : null;
+};
+
 export const sunDays: Rule = (asked) => {
   if (says(asked, OTHERS) || asked.targets.some((name) => name !== 'sun')) return null;
   if (says(asked, TURN))
@@ -88,9 +104,14 @@ export const sunDays: Rule = (asked) => {
       { ...asked, when: { ...nightAlone(asked.when), night: null, note: null }, kit: null, sky: null },
       { about: turnOf(asked), in: periodSaid(asked.plain) },
     );
+  const shadow = shadowOf(asked);
+  if (shadow !== null) return shadow;
   const against = againstSun(asked);
   if (against !== null) return against;
   const event = riseOrSet(asked);
+  // "When did the Sun go down": today's that has been.
+  if (event !== null && says(asked, /\bdid\b/u) && asked.when.night === null)
+    return sunLine(asked, event, { on: 'today' });
   if (event !== null) return sunLine(asked, event);
   if (says(asked, LENGTH)) return sunLine(asked, 'day-length');
   if (says(asked, POLAR) || says(asked, BACK)) return sunLine(asked, 'sun-back');

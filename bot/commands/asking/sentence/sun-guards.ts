@@ -19,6 +19,7 @@ export type SunCaution =
   | 'sun-projection'
   | 'sun-looking'
   | 'sun-how'
+  | 'sun-guarded'
   | 'sun-aim'
   | 'sun-pinhole'
   | 'sun-hole'
@@ -42,9 +43,13 @@ const FILTER = /\b(?:filters?|film|foil)\b/u;
 /** A pinhole in a card is what needs no filter, and a hole in a cap is another question. */
 const OTHER_HOLE = /\b(?:card|cardboard|paper|project\w*|camera|deep ?sky|cap|caps|lid|mask|dew|mirror)\b/u;
 
+/** "How to test a solar filter for holes": it has none yet. */
+const TRIES_FOR_HOLES =
+  /^(?:(?:so|and|ok|hi|hey|please),? )*(?:how|is there|what|whats|best way|any|a)\b.*\b(?:test\w*|check\w*|inspect\w*|look(?:ing)? for|try(?:ing)?)\b/u;
+
 /** "My filter has a pinhole", "tiny hole in my film, still ok?" */
 export const isFilterHurt = (plain: string): boolean =>
-  HURT.test(plain) && FILTER.test(plain) && !OTHER_HOLE.test(plain);
+  HURT.test(plain) && FILTER.test(plain) && !OTHER_HOLE.test(plain) && !TRIES_FOR_HOLES.test(plain);
 
 const IN_A_CARD =
   /\bpin ?-?holes?\b.*\b(?:card\w*|paper|box|plate|foil)\b|\b(?:card\w*|paper|box)\b.*\bpin ?-?holes?\b/u;

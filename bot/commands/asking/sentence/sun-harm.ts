@@ -3,6 +3,7 @@
  * taken off, the Sun low and red, a projection, a sweep by day. Pure; English, and the plainest words of seven more languages (from memory).
  */
 import { foldWords } from '../../../ground/fold-text.js';
+import { asksOfGuard, isGuardedInFront, takesNoYes } from './guarded-in-front.js';
 import { eclipseGlasses, isFilterHurt, isOfWelding, type SunCaution } from './sun-guards.js';
 
 /** Anything with a lens or a screen behind one, by itself or over an eye. */
@@ -234,6 +235,15 @@ const isBehindSun = (plain: string): boolean =>
 const isTransit = (plain: string): boolean =>
   TRANSIT_OF_SUN.test(plain) && (NO_FILTER.test(plain) || GUARD.test(plain) || TUBE.test(plain));
 
+/** With a filter over the front one may look, and what is asked of a guard itself is no look. @param glasses what is said of eclipse glasses */
+const ofGuard = (plain: string, glasses: SunCaution | null): SunCaution | null => {
+  const isOfLens = TUBE.test(plain) || CAMERA.test(plain);
+  if (glasses === 'sun-glasses' && !isOfLens && asksOfGuard(plain)) return 'sun-glasses-bare';
+  if (glasses !== null) return glasses;
+  if (isGuardedInFront(plain)) return takesNoYes(plain) ? 'sun-how' : 'sun-guarded';
+  return !CAMERA.test(plain) && asksOfGuard(plain) ? 'sun-filter' : null;
+};
+
 /** Which of the cautions fits words that are of looking at the Sun, however they are. */
 export const sunCautionFor = (plain: string): SunCaution => {
   const isEclipse = isOfEclipse(plain);
@@ -243,8 +253,7 @@ export const sunCautionFor = (plain: string): SunCaution => {
     return 'sun-totality';
   if (!CAMERA.test(plain) && (isPartlyCovered(plain) || COVERED.test(plain))) return 'sun-totality';
   const glasses = eclipseGlasses(plain, [TUBE, CAMERA]);
-  if (glasses !== null) return glasses;
-  return CAMERA.test(plain) ? 'sun-camera' : 'sun-looking';
+  return ofGuard(plain, glasses) ?? (CAMERA.test(plain) ? 'sun-camera' : 'sun-looking');
 };
 
 /** The words without accents and marks, as these rules read them. */

@@ -16,6 +16,7 @@ import { savedNameMeant } from '../saved-name-meant.js';
 import { beginsTownName } from './city-words.js';
 import { countryIn } from './country-said.js';
 import type { PlaceKnowledge } from './place-knowledge.js';
+import { isGreatCity, isOfThing, isSaidAsWord, LEADS_TO_TOWN, NO_TOWN } from './town-or-word.js';
 import { isLittle, runAt, runsOf, take, takeFirst, wordBefore, type Run, type Sentence } from './words.js';
 
 const PREPOSITION = /^(?:at|from|in|near|over|around|outside|by|to|is|as|use|save|store|add)$/u;
@@ -66,16 +67,12 @@ const isWanted = (run: Run, before: string, population: number, known: PlaceKnow
 /** Towns whose names are words as well, where a capital and "from" or "in" say that the town is meant: Nice, Best, March, Eye. */
 const isNamedLikeWord = ({ typed, plain, count }: Run, before: string): boolean =>
   count === 1 && /^\p{Lu}\p{Ll}+$/u.test(typed) && /^(?:from|in|near)$/u.test(before) && !NO_TOWN.test(plain);
-const NO_TOWN =
-  /^(?:the|this|that|here|there|now|tonight|today|tomorrow|it|my|our|your|an?|which|what|north|south|east|west)$/u;
-
 /**
  * Words of the trade that towns are called by as well (Meridian, Delta, Split, Due for Douai): a town only straight after what leads to
  * one, as "in the meridian" and "due north" are of the sky.
  */
 const OF_TRADE =
   /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega|meridian|transit|apex|split|due|band|pole|angle|tilt|crescent|bias|lens|star|gap|limit|mare|date|list|lit)$/u;
-const LEADS_TO_TOWN = /^(?:from|in|near|outside|use|save|store|add)$/u;
 const GREEK =
   /^(?:alpha|beta|gamma|delta|epsilon|zeta|eta|theta|iota|kappa|lambda|mu|nu|xi|omicron|pi|rho|sigma|tau|upsilon|phi|chi|psi|omega)\d?$/u;
 const LONGEST_NAME = 3;
@@ -145,8 +142,8 @@ export const isOwnName = (places: Places, text: string): boolean => {
 const OBSERVES =
   /^(?:split|splits|resolve|separate|divide|catch|bag|spot|snag|grab|nail|hunt|chase|image|shoot|sketch|try|track|watch|star|hop|tour|sweep|mount|align)\b/u;
 
-const townIn = (run: Run, before: string, known: PlaceKnowledge): string | null => {
-  if (run.isCity) return run.plain;
+const townIn = (run: Run, before: string, known: PlaceKnowledge, isLast = false): string | null => {
+  if (run.isCity || (isLast && isGreatCity(run, before, known))) return run.plain;
   if (!mayBeTown(run, before) || run.plain === 'earth' || (/^(?:to|near)$/u.test(before) && OBSERVES.test(run.plain)))
     return null;
   const population = populationFound(resolvePlace(known.places(), run.typed));
@@ -266,7 +263,9 @@ export const takePlace = (sentence: Sentence, known: PlaceKnowledge): string | n
   const country = takeFirst(sentence, LONGEST, (run, before) => countryIn(run, before, known), PREPOSITION);
   if (country !== null) return country.text || null;
   const town = (run: Run, before: string): string | null =>
-    isOfTrade(sentence, run, known) || isPartOfTown(sentence, run, known) ? null : townIn(run, before, known);
+    isOfTrade(sentence, run, known) || isPartOfTown(sentence, run, known) || isOfThing(sentence, run)
+      ? null
+      : townIn(run, before, known, run.at + run.count === sentence.words.length);
   const nearTown = (run: Run, before: string): string | null => (NEAR_TOWN.test(before) ? town(run, before) : null);
   const readings: readonly ((run: Run, before: string) => string | null)[] = [
     (run, before) => (PREPOSITION.test(before) || run.count > 1 ? saved(run) : null)?.toLowerCase() ?? null,
@@ -292,6 +291,7 @@ export const townLeft = (sentence: Sentence, known: PlaceKnowledge, isTargetName
   const left = words.filter(({ plain }, i) => taken[i] !== true && !isLittle(plain));
   const last = runsOf(sentence, LONGEST).find(({ at, count }) => at + count === words.length && count === left.length);
   if (last === undefined || left.length === 0 || isOfTrade(sentence, last, known)) return null;
+  if (isSaidAsWord(sentence, last, known, isTargetNamed)) return null;
   const place = townIn(last, 'near', known);
   if (place === null || populationFound(resolvePlace(known.places(), place)) === null) return null;
   return !isTargetNamed || isOwnName(known.places(), place) ? place : null;
