@@ -16,7 +16,17 @@ import { isTarget, targetIn } from './named-in.js';
 import { nextOne } from './next-one.js';
 import { outrightLine, type Beside } from './outright.js';
 import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShift } from './shift-time.js';
-import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
+import {
+  inherited,
+  isOfSun,
+  lineOf,
+  takes,
+  timesOf,
+  toldLine,
+  withTimes,
+  type Times,
+  type ToldLine,
+} from './told-line.js';
 
 const LEAD =
   /^(?:(?:and|n|ok|okay|right|fine|great|nice|cool|thanks|so|but|no|nope|sorry|oh|ah|hm+|well|actually|then|or|i meant?|i did mean|make (?:it|that)|try|that(?:'s| is| will be)? (?:too|very|so) \p{L}+|only|(?:what|how|wot)(?:'?s)? (?:about|bout|abt)|what if|and if|(?:and )?how(?:'?s| is| will)(?: (?:it|things)(?: be)?)?(?= (?:tomorrow|tonight|on \p{L}+|next|\p{L}+day)\b))(?:[,.]| )+|same(?: again| thing| question| one)?(?: but)? (?=for|with|at|on|in|from|again|but|tomorrow|tonight|\p{L}+day)|(?:if )?(?:i|we) (?:use|used|take|took|have|had|go to|went to|am in|are in|was in|were in|got|only have|only had) )+/iu;
@@ -90,12 +100,14 @@ const withTarget = (before: ToldLine, target: string, known: Known): ToldLine | 
 
 const isOfNow = (when: Asked['when']): boolean => when.hour === 'now' || (when.isMorning && when.night === 'tomorrow');
 
+const isKitForSun = (named: ToldLine, { kit, sky }: Asked): boolean => (kit ?? sky) !== null && isOfSun(named);
+
 /** The line before, with what the words name in the place of what it had. */
 const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | null => {
   const target = targetIn(asked, before, known);
   if (target === undefined) return null;
   const named = target === null ? before : withTarget(before, target, known);
-  if (named === null) return null;
+  if (named === null || isKitForSun(named, asked)) return null;
   const { place, kit, sky, above, when } = asked;
   const isOfKit = kit !== null || sky !== null;
   const now = timesOf(before, known.nowUtcMs);
