@@ -156,3 +156,17 @@ describe('beside a target, what is of the mount or of people stays theirs', () =
     'how late are you all staying',
   ])('%s', async (line) => expect(await talk('up saturn', line)).not.toMatch(/Saturn/u));
 });
+
+describe('of the Sun nothing is said to show in any glass, nor to the bare eye', () => {
+  it.each([
+    'do i need a telescope for it',
+    'hows it look in 10x50',
+    'without a telescope',
+    'is it naked eye',
+    'what can i see on it with my binoculars',
+    'all i have is 10x50 binos',
+  ])('%s', async (line) => {
+    for (const before of ['where is the sun', 'when is the next solar eclipse'])
+      expect(await talk(before, line)).not.toMatch(/^Sun\b|^What is coming|\nYes|plain to the naked eye/u);
+  });
+});

@@ -18,6 +18,7 @@ import { outrightLine, type Beside } from './outright.js';
 import { hourAfterMorning, NAMES_PLACE_OR_DAY, saysLater, shiftedTimes, tellsShift } from './shift-time.js';
 import {
   inherited,
+  isOfSun,
   lineOf,
   takes,
   timesOf,
@@ -100,12 +101,14 @@ const withTarget = (before: ToldLine, target: string, known: Known): ToldLine | 
 
 const isOfNow = (when: Asked['when']): boolean => when.hour === 'now' || (when.isMorning && when.night === 'tomorrow');
 
+const isKitForSun = (named: ToldLine, { kit, sky }: Asked): boolean => (kit ?? sky) !== null && isOfSun(named);
+
 /** The line before, with what the words name in the place of what it had. */
 const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | null => {
   const target = targetIn(asked, before, known);
   if (target === undefined) return null;
   const named = target === null ? before : withTarget(before, target, known);
-  if (named === null) return null;
+  if (named === null || isKitForSun(named, asked)) return null;
   const { place, kit, sky, above, when } = asked;
   const isOfKit = kit !== null || sky !== null;
   const now = timesOf(before, known.nowUtcMs);

@@ -1,7 +1,7 @@
 /** "I've only got 10x50s", "all we have is a 70 mm": told after a list or a target, it is what both are asked for. Pure. */
 import { plainQuestion } from '../plain-question.js';
 import { askedOf, type Known } from '../sentence/asked.js';
-import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
+import { inherited, isOfSun, lineOf, takes, timesOf, toldLine, withTimes, type ToldLine } from './told-line.js';
 
 const TELLS_KIT =
   /^(?:(?:and|but|ok|okay|so|well|oh|ah|sorry|btw|fyi),? )*(?:(?:i|we)(?:'?ve| have)? (?:(?:just|only|really) )*(?:have|has|use|own|got|get|not have)|(?:all|what) (?:i|we)(?:'?ve)?(?: have| got)* (?:is|are)|(?:only|just) got|(?:i'?m|we'?re|i am|we are) (?:just |only )*using) (?=\S)/iu;
@@ -21,7 +21,7 @@ const kitIn = (text: string, known: Known): string | null => {
 
 /** The line before for what was told to be there; null: nothing is told, or a telescope that is kept with one's gear. */
 export const forKitTold = (before: ToldLine, text: string, known: Known): string | null => {
-  if (!mayTellKit(text) || /\?\s*$/u.test(text)) return null;
+  if (!mayTellKit(text) || isOfSun(before) || /\?\s*$/u.test(text)) return null;
   const kit = kitIn(text, known);
   const read = kit === null ? null : plainQuestion(text, known);
   if (kit === null || (read !== null && 'line' in read && !read.line.startsWith('tonight '))) return null;

@@ -30,6 +30,10 @@ export const lineOf = ({ command, values }: ToldLine): string => {
 export const takes = ({ command }: Pick<ToldLine, 'command'>, option: string): boolean =>
   Object.hasOwn(command.options, option);
 
+/** With which glass the Sun is looked at is never a line of mine to answer. */
+export const isOfSun = ({ command, values }: ToldLine): boolean =>
+  command.name === 'sun' || /^(?:the )?sun$/iu.test(values['target'] ?? values['about'] ?? '');
+
 /** What a new line keeps of the one before. */
 const INHERITED = ['site', 'with', 'sky'] as const;
 
