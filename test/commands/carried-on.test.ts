@@ -1,7 +1,7 @@
 /** The night, the hour and the place of a talk hold for what is asked next, until another is said. */
 import { describe, expect, it } from 'vitest';
 import { wordsOf } from './an-evening-in-york.js';
-import { realDeps } from './real-deps.js';
+import { ask, realDeps } from './real-deps.js';
 
 const TUESDAY_AFTERNOON = Date.UTC(2027, 1, 16, 16);
 const NORTH_TYNE = '54.97,-2.1';
@@ -55,4 +55,36 @@ describe('a night named once', () => {
 
   it('is over after a long pause', async () =>
     expect(await talk(['what is up on friday', 'is the moon out then'], 3_600_000)).toMatch(/Tue 16 Feb/u));
+});
+
+describe('a place named once', () => {
+  it.each([
+    [['what is up from truro, england', 'when is it dark there'], /site:.?truro|Truro/iu],
+    [['where is jupiter from auckland, nz', 'and saturn from there'], /Auckland/u],
+    [['where is jupiter from auckland, on hols'], /Auckland/u],
+    [['where is jupiter from my mums place in cornwall'], /Cornwall is wide and no town.*Truro/u],
+    [['where is jupiter from devon', 'and saturn from there'], /Devon is wide and no town.*Exeter/u],
+    [['whats the sky like at kielder'], /“kielder”/u],
+    [['im at kielder this weekend'], /Found no place “kielder”/u],
+  ] as const)('is used, or asked for: %s', async (lines, told) => expect(await talk(lines)).toMatch(told));
+
+  it('gives way to home', async () => {
+    const told = await talk(['where is jupiter from auckland, nz', 'what about from home']);
+    expect(told).toMatch(/^Jupiter/u);
+    expect(told).not.toMatch(/Auckland|NZDT/u);
+  });
+
+  it('is offered once, though two are called the same to the last word', async () => {
+    const deps = await realDeps({ clubSiteText: NORTH_TYNE });
+    const told = await ask(deps, 'up sun site:"auckland, nowhere"', TUESDAY_AFTERNOON);
+    const offered = (told.choices ?? []).map(({ label }) => label);
+    expect(offered.length).toBeGreaterThan(0);
+    expect(new Set(offered).size).toBe(offered.length);
+  });
+
+  it('of which it is not yet said is asked again at the next question, where no usual site is known', async () => {
+    const deps = await realDeps({ clubSiteText: null });
+    await wordsOf(deps, 'where is jupiter from truro', TUESDAY_AFTERNOON);
+    expect(await wordsOf(deps, 'when does saturn rise', TUESDAY_AFTERNOON + 20_000)).toMatch(/more than one Truro/u);
+  });
 });

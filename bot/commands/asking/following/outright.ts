@@ -52,6 +52,23 @@ const isToldThere = ({ command, values }: ToldLine, plain: string): boolean => {
   return (values['kind'] === 'showers' && PER_HOUR.test(plain)) || (MOON_THEN.test(plain) && !OTHER_MOON.test(plain));
 };
 
+/** "What about from home", after an answer for another place: a site of that name, else the usual one. */
+const FROM_HOME =
+  /^(?:(?:and|ok|so|but|now|then) )*(?:what about |how about )?(?:(?:it |that |the same )?(?:from|at|back) )(?:(?:my |our )?(?:home|house|usual (?:site|place))|here)(?: again| then| instead)?$/u;
+const fromHome = (before: ToldLine, plain: string, { siteNames }: Known): ToldLine | null => {
+  if (!FROM_HOME.test(plain) || before.values['site'] === undefined) return null;
+  const { site: _site, ...values } = before.values;
+  const home = siteNames.find((name) => name.toLowerCase() === 'home');
+  return { ...before, values: home === undefined ? values : { ...values, site: home } };
+};
+
+/** The line before, with what the words leave out or put in its place. */
+const otherwise = (
+  before: ToldLine,
+  { text, plain }: { readonly text: string; readonly plain: string },
+  known: Known,
+): ToldLine | null => fromHome(before, plain, known) ?? eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
+
 export interface Beside {
   /** A walk waits for the asker's words. */
   readonly isStrict: boolean;
@@ -77,7 +94,7 @@ export const outrightLine = (
   if (ofThese !== null) return ofThese;
   const after = afterAnswer(before, plain, known);
   if (after !== null) return after;
-  const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
+  const changed = otherwise(before, { text, plain }, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);
   const beside = before.command.name === 'bright' ? besideSaid(plain) : null;
