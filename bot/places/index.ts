@@ -1,5 +1,6 @@
 /** The door to sites and place names: load the gazetteer lazily, resolve and complete, and word what went wrong. */
 export type { Site } from './site.js';
+export { countyNamed } from './counties.js';
 export { distanceKm, type Spot } from './distance.js';
 export type * from './site-resolution.js';
 export { foldPlace } from './fold-place.js';

@@ -1,12 +1,14 @@
 /** Asks where, before a command runs: which of several places of a name, or whether a far village or an unknown name was meant at all. */
 import { isProblem, problem, type Choice, type Problem } from '../../ground/problem.js';
 import {
+  countyNamed,
   distanceKm,
   parsePosition,
   placeLabel,
   placeSpec,
   resolvePlace,
   siteProblemMessage,
+  timeZoneAt,
   type PlaceRecord,
   type PlaceResolution,
   type Spot,
@@ -15,7 +17,7 @@ import { fittingChoices } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Asker, Command, Deps } from '../core/command.js';
 import { bareOption } from '../core/grammar.js';
-import { lastPlace } from './following/last-asked.js';
+import { keepLastPlace, lastPlace } from './following/last-asked.js';
 import { commandLine } from './question-parts.js';
 import { isPrivateWord, sameSiteName, savedSites, usualSpot } from './resolve-site.js';
 import { savedNameMeant } from './saved-name-meant.js';
@@ -46,9 +48,11 @@ const isFarVillage = (found: PlaceResolution, near: Spot | null): boolean =>
 const mayBeTheirOwn = (found: PlaceResolution): boolean =>
   isVillage(found) || (isProblem(found) && found.problem !== 'ambiguous-place' && found.reason === 'not-found');
 
+/** Two that are called the same to the last word are told apart by nobody: the larger stands for both. */
 const placesOf = (found: PlaceResolution): readonly PlaceRecord[] => {
   if (!isProblem(found)) return [found.place];
-  return found.problem === 'ambiguous-place' ? found.candidates : found.nearest;
+  const all = found.problem === 'ambiguous-place' ? found.candidates : found.nearest;
+  return all.filter((place, i) => all.findIndex((other) => placeSpec(other) === placeSpec(place)) === i);
 };
 
 /** The same question with each of the places, and with none. */
@@ -102,6 +106,21 @@ const questionOf = (
   return isSeveral ? asked : forAsker(asked);
 };
 
+/** A county is wide, and no town far away that is called so is meant by those who live near it: its own town is offered. */
+const countyQuestion = (typed: Typed, raw: Raw, option: string, text: string, near: Spot | null): Problem | null => {
+  const named = near !== null && isBritish(near) ? countyNamed(text) : null;
+  const found = named === null ? null : resolvePlace(typed.deps.places(), named.town, null);
+  if (named === null || found === null || isProblem(found)) return null;
+  keepLastPlace(typed.deps.store, typed.asker, text, typed.nowUtcMs);
+  const { places, usual } = choicesOf(typed, raw, option, found);
+  return problem(
+    'unsure-place',
+    `${named.county} is wide and no town. Name the town nearest to you, or take ${named.town}.`,
+    fittingChoices([...places, usual]),
+  );
+};
+const isBritish = (near: Spot): boolean => timeZoneAt(near.latitudeDeg, near.longitudeDeg) === 'Europe/London';
+
 /** Of several places of a name, the one that was named before in the same talk; null where it was none of them. */
 const namedBefore = ({ deps, asker, nowUtcMs }: Typed, found: PlaceResolution): string | null => {
   if (!isProblem(found) || found.problem !== 'ambiguous-place') return null;
@@ -116,17 +135,37 @@ const namedBefore = ({ deps, asker, nowUtcMs }: Typed, found: PlaceResolution): 
 /** The one that was named before stands in the place of the name. */
 const questionUnlessNamed: typeof questionOf = (typed, raw, option, found, near) => {
   const before = namedBefore(typed, found);
-  if (before === null) return questionOf(typed, raw, option, found, near);
+  if (before === null) {
+    // "And Saturn from there" is of the same name, and asked again.
+    if (isProblem(found) && found.problem === 'ambiguous-place')
+      keepLastPlace(typed.deps.store, typed.asker, found.text, typed.nowUtcMs);
+    return questionOf(typed, raw, option, found, near);
+  }
   raw.set(option, before);
   return null;
 };
 
+/** Which of several was not yet said, and no usual site is known: the next question waits for it as well. */
+const stillOpen = async ({ deps, asker, nowUtcMs }: Typed): Promise<string | undefined> => {
+  const said = lastPlace(deps.store, asker, nowUtcMs);
+  const saved = said === null ? null : await savedSites(deps, asker);
+  if (said === null || saved === null || saved.trouble !== null || usualSpot(saved, deps, asker) !== null)
+    return undefined;
+  const found = resolvePlace(deps.places(), said, null);
+  return isProblem(found) && found.problem === 'ambiguous-place' ? said : undefined;
+};
+
 /** The question to be asked first, or null. A saved site's name with a slip in it is put right on the way. */
 export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> => {
-  const { deps, command, asker } = typed;
+  const { command } = typed;
   const option = Object.entries(command.options).find(([, { complete }]) => complete === 'site')?.[0];
-  const text = option === undefined ? undefined : raw.get(option);
-  if (option === undefined || typeof text !== 'string' || parsePosition(text) !== null) return null;
+  if (option === undefined) return null;
+  const text = raw.get(option) ?? (await stillOpen(typed));
+  return typeof text !== 'string' || parsePosition(text) !== null ? null : askOf(typed, raw, option, text);
+};
+
+const askOf = async (typed: Typed, raw: Raw, option: string, text: string): Promise<Problem | null> => {
+  const { deps, asker } = typed;
   const saved = await savedSites(deps, asker);
   // What cannot be read is told by those who look the site up.
   if (saved.trouble !== null) return null;
@@ -141,5 +180,7 @@ export const askWhere = async (typed: Typed, raw: Raw): Promise<Problem | null> 
     raw.set(option, meant);
     return null;
   }
-  return isPrivateWord(text) ? null : questionUnlessNamed(typed, raw, option, found, near);
+  return isPrivateWord(text)
+    ? null
+    : (countyQuestion(typed, raw, option, text, near) ?? questionUnlessNamed(typed, raw, option, found, near));
 };

@@ -47,7 +47,7 @@ import { shapeSeen } from './sentence/shapes.js';
 import { withSunMadePlain } from './sentence/sun-words.js';
 import { withDayDoubted, withPlaceDoubted, withUnusedSaid } from './sentence/not-used.js';
 import { withPlainDates } from './sentence/plain-dates.js';
-import { inFull, placeAtEnd, withoutCourtesies } from './sentence/plain-words.js';
+import { inFull, placeAtEnd, withoutCourtesies, withoutHoliday } from './sentence/plain-words.js';
 import { latitudeAsked } from './latitude-asked.js';
 import { isTalkOfSun } from './sun-likeness/heard.js';
 import { askedOf, type Asked, type Known, type Reading } from './sentence/asked.js';
@@ -190,7 +190,7 @@ const readSpelt = (spelt: string, { words, named }: Omit<Words, 'typed'>, known:
 };
 
 const readOnce = (text: string, known: Known): PlainReading => {
-  const { text: dated, note } = withPlainDates(cleanText(text), known.usual);
+  const { text: dated, note } = withPlainDates(withoutHoliday(cleanText(text)), known.usual);
   const read = readDated(dated, known);
   if (note === null || read === null || !('line' in read)) return read;
   return { ...read, note: read.note === undefined ? note : `${note} ${read.note}` };

@@ -3,7 +3,8 @@ import { onceOf } from '../../ground/once.js';
 import type { Deps, SaidWords, WordsReader } from '../core/command.js';
 import { isProblem } from '../../ground/problem.js';
 import { LINE_LIMIT } from '../core/grammar.js';
-import { keepLastAsked, lastAsked } from './following/last-asked.js';
+import { carried } from './following/carried.js';
+import { keepLastAsked, lastAsked, lastPlace } from './following/last-asked.js';
 import { keepTold, tellsOfOwn } from './following/told-here.js';
 import type { PlainReading } from './not-known-here.js';
 import { plainQuestion } from './plain-question.js';
@@ -54,6 +55,19 @@ const withKitTold = <Read extends { readonly line: string; readonly note?: strin
   };
 };
 
+/** For the night and the place that the talk is of, and said so. */
+const withTalkBefore = <Read extends { readonly line: string; readonly note?: string }>(
+  read: Read,
+  known: Known,
+  { store }: Deps,
+  { asker, nowUtcMs, text }: SaidWords,
+): Read => {
+  const talk = { last: lastAsked(store, asker, nowUtcMs), place: lastPlace(store, asker, nowUtcMs) };
+  const found = carried(read.line, text, talk, known);
+  if (found === null) return read;
+  return { ...read, line: found.line, note: read.note === undefined ? found.note : `${read.note} ${found.note}` };
+};
+
 /** That an open tube may not stand in the Sun is a warning of it as well. */
 const OF_OPEN_TUBE = /\bwhile the Sun is up an uncapped\b/u;
 
@@ -89,10 +103,11 @@ export const plainReader: WordsReader = {
   name: 'a plain question',
   mendsCommands: true,
   read: async (deps, said) => {
-    const read = said.text.length > LINE_LIMIT ? null : plainQuestion(said.text, await knownFor(deps, said));
+    const known = await knownFor(deps, said);
+    const read = said.text.length > LINE_LIMIT ? null : plainQuestion(said.text, known);
     if (read !== null && 'line' in read) {
       keepOwn(read.line, deps, said);
-      return withKitTold(read, deps, said);
+      return withKitTold(withTalkBefore(read, known, deps, said), deps, said);
     }
     keepTopic(read, deps, said);
     keepOfFigures(read, deps, said);

@@ -103,6 +103,23 @@ const atOtherTime = (before: ToldLine, plain: string, { nowUtcMs }: Known): stri
   return changed === null ? null : lineOf(changed);
 };
 
+/** "What about from home", after an answer for another place: a site of that name, else the usual one. */
+const FROM_HOME =
+  /^(?:(?:and|ok|so|but|now|then) )*(?:what about |how about )?(?:(?:it |that |the same )?(?:from|at|back) )(?:(?:my |our )?(?:home|house|usual (?:site|place))|here)(?: again| then| instead)?$/u;
+const fromHome = (before: ToldLine, plain: string, { siteNames }: Known): ToldLine | null => {
+  if (!FROM_HOME.test(plain) || before.values['site'] === undefined) return null;
+  const { site: _site, ...values } = before.values;
+  const home = siteNames.find((name) => name.toLowerCase() === 'home');
+  return { ...before, values: home === undefined ? values : { ...values, site: home } };
+};
+
+/** The line before, with what the words leave out or put in its place. */
+const otherwise = (
+  before: ToldLine,
+  { text, plain }: { readonly text: string; readonly plain: string },
+  known: Known,
+): ToldLine | null => fromHome(before, plain, known) ?? eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
+
 export interface Beside {
   /** A walk waits for the asker's words. */
   readonly isStrict: boolean;
@@ -138,7 +155,7 @@ export const outrightLine = (
   if (isStrict) return null;
   const ofIt = ofWhatStands(before, text, known, earlier);
   if (ofIt !== null) return ofIt;
-  const changed = eclipseMeant(before, plain) ?? starLeftOut(before, text, known);
+  const changed = otherwise(before, { text, plain }, known);
   if (changed !== null) return lineOf(changed);
   if (ofTheSame(before, plain)) return lineOf(before);
   return ofBright(before, plain) ?? moonBeside(before, cleanText(text), known);

@@ -107,6 +107,10 @@ const isAtRule: Rule = (asked) => {
 const I_AM_AT =
   /^(?:i'?m|i am|we'?re|we are|i|we)(?: (?:live|observe|observing))? (?:in|at|near|from) (?!(?:a|an|the|my|our|it|this|that|home|work)\b)(\p{L}{3,}(?: \p{L}{3,}){0,2})$/u;
 
+/** How long one stays there, and what for, is no part of its name. */
+const FOR_A_WHILE =
+  /(?:,? (?:(?:just|only|all) )?(?:(?:(?:for|over|until|till) )?(?:this|next|the|a|all) (?:long )?(?:weekend|week|month|summer|winter|evening|night)|tonight|today|(?:on|for|over) (?:(?:my|our|a|the) )?(?:hols?|holidays?|vacation|vacay|break|trip|visit|few (?:days|nights)|couple of (?:days|nights))))+$/u;
+
 const withGear = (read: Reading | null, asked: Asked): Reading | null =>
   read === null ? null : { ...read, ...gearNote(asked) };
 
@@ -119,7 +123,7 @@ const iAmRule: Rule = (asked) => {
   if (asked.place !== null && !asked.isPlaceUnknown)
     return isOnlyPlace(asked) ? withGear(savedAs('my site', asked), asked) : null;
   // A place that no list has: the answer says so, and how to save it by its position.
-  const unknown = I_AM_AT.exec(asked.plain)?.[1];
+  const unknown = I_AM_AT.exec(asked.plain.replace(FOR_A_WHILE, ''))?.[1];
   return unknown === undefined ? null : { line: commandLine('site', 'add', { name: unknown, position: unknown }) };
 };
 

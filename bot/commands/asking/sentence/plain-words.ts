@@ -68,3 +68,8 @@ export const placeAtEnd = (words: string): string => {
     ? words
     : `${question.replace(/\?+$/u, '')} from ${town}`;
 };
+
+/** Behind a place it is no part of its name: "from Auckland, on holiday". */
+const ON_HOLIDAY =
+  /,? (?:(?:while|whilst|as|when) )?(?:(?:i'?m|we'?re|i am|we are) )?on (?:(?:my|our|a) )?(?:hols?|holidays?|vacation|break)(?=\s*(?:[.,;!?]|$))/giu;
+export const withoutHoliday = (words: string): string => words.replace(ON_HOLIDAY, '');

@@ -13,6 +13,7 @@ import type { HourParts } from './sun-hour.js';
 import { ownHour, prepared } from './sun-words.js';
 import { takeNamed, targetNamed, type NamedTarget } from './targets.js';
 import { takeWhen } from './when.js';
+import type { PlaceKnowledge } from './place-knowledge.js';
 import { takePlace, takeUnknownPlace } from './where.js';
 import { isLittle, runsOf, sentenceOf, take, takeFirst, wordBefore, type Sentence } from './words.js';
 
@@ -125,6 +126,11 @@ const dayParts = (day: DayAt | null): Pick<SunParts, 'day' | 'isAfternoon' | 'is
   isNight: day?.isSunUp('now') === false,
 });
 
+const unknownIn = (sentence: Sentence, knowledge: PlaceKnowledge): string | undefined => {
+  const found = takeUnknownPlace(sentence, knowledge);
+  return found === null || found.isPerhaps ? undefined : found.name;
+};
+
 export const partsOf = (typed: string, known: Known): SunParts => {
   const { catalogue, siteNames, nowUtcMs } = known;
   const text = prepared(typed);
@@ -145,7 +151,7 @@ export const partsOf = (typed: string, known: Known): SunParts => {
   const unknownEnd = takeUnknownEnd(sentence);
   const knowledge = { ...placeKnowledge(known), isSeveralTargets: () => true };
   const unknownStart = takeUnknownStart(sentence, known);
-  const site = city ?? takePlace(sentence, knowledge) ?? takeUnknownPlace(sentence, knowledge)?.name;
+  const site = city ?? takePlace(sentence, knowledge) ?? unknownIn(sentence, knowledge);
   const isWord = spellerFor(known).isKnown;
   const unread = runsOf(sentence, 1).find(({ plain }) => !isLittle(plain) && !isWord(plain));
   return {

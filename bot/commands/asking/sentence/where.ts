@@ -155,7 +155,7 @@ const LONGEST = 4;
 /** "51 30 12 n 0 7 39 w". */
 const LONGEST_POSITION = 8;
 /** "from", and "in" or "at" where the words end or a part of the question follows. */
-const LEADS_TO_PLACE = /^(?:from|in|outside)$/u;
+const LEADS_TO_PLACE = /^(?:from|in|at|outside)$/u;
 
 const plainOf = (words: Sentence['words']): string => words.map(({ plain }) => plain).join(' ');
 
@@ -182,6 +182,10 @@ export interface UnknownPlace {
   readonly isPerhaps: boolean;
 }
 
+/** "At kielder" may be a place, "at bedtime" is none; "from" leads to nothing else. */
+const isPerhapsAfter = (sentence: Sentence, lead: string, at: number, known: PlaceKnowledge): boolean =>
+  lead === 'at' || (lead !== 'from' && isOfTarget(sentence, at, known));
+
 /** What follows a word that may lead to a place; its words are taken. */
 const unknownAfter = (sentence: Sentence, at: number, known: PlaceKnowledge): UnknownPlace | null => {
   const { words, taken } = sentence;
@@ -195,7 +199,7 @@ const unknownAfter = (sentence: Sentence, at: number, known: PlaceKnowledge): Un
   const isWhole = lead === 'from' || end === words.length || taken[end] === true;
   if (!isWhole || !among.some((i) => mayNamePlace(sentence, i, known)) || isNoPlace(name, known)) return null;
   take(sentence, { at, count: end - at });
-  return { name, isPerhaps: lead !== 'from' && isOfTarget(sentence, at, known) };
+  return { name, isPerhaps: isPerhapsAfter(sentence, lead, at, known) };
 };
 
 /** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
