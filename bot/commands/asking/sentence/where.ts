@@ -172,8 +172,9 @@ const endOfPlace = ({ words, taken }: Sentence, first: number): number => {
   return end;
 };
 
-/** "m 13 in herc" and "m 42 in colour" are in no town. */
-const isOfTarget = ({ words }: Sentence, at: number, known: PlaceKnowledge): boolean =>
+/** "m 13 in herc" and "m 42 in colour" are in no town; "at kielder" may be, "at bedtime" is not. */
+const mayBeNoTown = ({ words }: Sentence, at: number, known: PlaceKnowledge): boolean =>
+  words[at]?.plain === 'at' ||
   [1, 2, 3].some((count) => known.isTarget(plainOf(words.slice(Math.max(0, at - count), at))));
 
 export interface UnknownPlace {
@@ -181,10 +182,6 @@ export interface UnknownPlace {
   /** "m 42 in zzyzx" may be a place, "m 42 in colour" is none: the answer says that it is for the usual site. */
   readonly isPerhaps: boolean;
 }
-
-/** "At kielder" may be a place, "at bedtime" is none; "from" leads to nothing else. */
-const isPerhapsAfter = (sentence: Sentence, lead: string, at: number, known: PlaceKnowledge): boolean =>
-  lead === 'at' || (lead !== 'from' && isOfTarget(sentence, at, known));
 
 /** What follows a word that may lead to a place; its words are taken. */
 const unknownAfter = (sentence: Sentence, at: number, known: PlaceKnowledge): UnknownPlace | null => {
@@ -199,7 +196,7 @@ const unknownAfter = (sentence: Sentence, at: number, known: PlaceKnowledge): Un
   const isWhole = lead === 'from' || end === words.length || taken[end] === true;
   if (!isWhole || !among.some((i) => mayNamePlace(sentence, i, known)) || isNoPlace(name, known)) return null;
   take(sentence, { at, count: end - at });
-  return { name, isPerhaps: isPerhapsAfter(sentence, lead, at, known) };
+  return { name, isPerhaps: lead !== 'from' && mayBeNoTown(sentence, at, known) };
 };
 
 /** "from blackdown hill": words that are neither a place nor anything else we know, as many as there are; the answer says so. */
