@@ -97,11 +97,23 @@ const worksSo = (began: Began, text: string): string | null =>
     ? (answersOf(began.before).find(({ label }) => saysWorksSo(label))?.id ?? null)
     : null;
 
+/** "Neither. The list shows the mouse and the hub": said ahead of all else, such a word is the answer, and what follows explains it. */
+const SAID_FIRST =
+  /^\W*(?<first>(?:neither|none|both|nothing|all|no|not|only)(?: (?:of (?:them|those|it)|listed|there|at all|match(?:es)?|flicker|change|light|lights|lit|one|two|both))?)\s*(?:[.,;!:\u2013-]\s|\bbut\b)\s*\S/iu;
+const LEAST_SCORE = 0.75;
+const saidFirst = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string): string | null => {
+  const first = SAID_FIRST.exec(text)?.groups?.['first'];
+  // A bare "no" may be said against what was asked before.
+  if (first === undefined || /^(?:no|not|only|all)$/iu.test(first) || isSafetyLook(step)) return null;
+  const meant = answerMeant(began.context.model.reading, first, questionOf(began));
+  return meant === null || meant.score < LEAST_SCORE ? null : meant.id;
+};
+
 type Odd = OddOne | null;
 
 /** The one set apart, or what is said outright; null where neither is. */
 const saidOfItems = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string, odd: Odd): string | null =>
-  odd === null ? (worksSo(began, text) ?? saidOutright(began, step, text)) : odd.id;
+  saidFirst(began, step, text) ?? (odd === null ? (worksSo(began, text) ?? saidOutright(began, step, text)) : odd.id);
 
 /** What all that was told leaves so unlikely is not asked back of words that are only near it. */
 const HARDLY = 0.02;
@@ -211,18 +223,6 @@ const isTrial = ({ before: { step } }: Began, { facts }: Reading): boolean =>
 const isOfElse = (began: Began, read: Reading): boolean =>
   read.facts.some(isNoComputer) || isOfSupply(began, read) || isOfNetwork(began, read) || isTrial(began, read);
 
-/** "Neither. The list shows the mouse and the hub": said ahead of all else, such a word is the answer, and what follows explains it. */
-const SAID_FIRST =
-  /^\W*(?<first>(?:neither|none|both|nothing|all|no|not|only)(?: (?:of (?:them|those|it)|listed|there|at all|match(?:es)?|flicker|change|light|lights|lit|one|two|both))?)\s*(?:[.,;!:\u2013-]\s|\bbut\b)\s*\S/iu;
-const LEAST_SCORE = 0.75;
-const saidFirst = (began: Began, step: Extract<Step, { kind: 'ask' }>, text: string): string | null => {
-  const first = SAID_FIRST.exec(text)?.groups?.['first'];
-  // A bare "no" may be said against what was asked before.
-  if (first === undefined || /^(?:no|not|only|all)$/iu.test(first) || isSafetyLook(step)) return null;
-  const meant = answerMeant(began.context.model.reading, first, questionOf(began));
-  return meant === null || meant.score < LEAST_SCORE ? null : meant.id;
-};
-
 /** The answer to the question in hand. */
 const answerToQuestion = (
   began: Began,
@@ -235,7 +235,7 @@ const answerToQuestion = (
   if (step.kind !== 'ask') return null;
   if (isWithoutIt(began, text)) return sure(noneAmong(began) ?? UNSURE);
   const odd = oddIn(began, text);
-  const outright = saidFirst(began, step, text) ?? saidOfItems(began, step, text, odd);
+  const outright = saidOfItems(began, step, text, odd);
   if (outright !== null) return sure(outright);
   const told = read.facts.findLast(({ what }) => what === step.id);
   // One of two answers: the record has it so.

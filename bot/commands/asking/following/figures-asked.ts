@@ -84,22 +84,25 @@ const mostPowerAsked = ({ store, catalogue }: Deps, { asker, nowUtcMs }: SaidWor
   return ofIt ?? mostPowerOfAny();
 };
 
+/** "Does it fit in that", of an eyepiece asked about before. */
+const fitsAsked = (...[deps, said, text]: Parameters<typeof fitsBefore>): Outcome | null => {
+  const fitting = fitsBefore(deps, said, text);
+  return fitting === null ? null : eyepieceFigures(fitting, deps.catalogue);
+};
+
 export const figuresAsked: WordsReader = {
   name: 'the numbers of an eyepiece',
   read: (deps, said) => {
     const { asker, nowUtcMs } = said;
     const text = said.text.length > 200 ? '' : plainOf(said.text);
-    const ofPicture = pictureAsked(deps, said, text);
-    if (ofPicture !== null) return Promise.resolve({ outcome: ofPicture });
-    const ofPower = mostPowerAsked(deps, said, text);
-    if (ofPower !== null) return Promise.resolve({ outcome: ofPower });
-    const ofAxis = polarFigures(text);
-    if (ofAxis !== null) return Promise.resolve({ outcome: ofAxis });
-    const fitting = fitsBefore(deps, said, text);
-    const fits = fitting === null ? null : eyepieceFigures(fitting, deps.catalogue);
-    if (fits !== null) return Promise.resolve({ outcome: fits });
-    const ofCamera = cameraFigures(text) ?? scaleAsked(deps, said, text);
-    if (ofCamera !== null) return Promise.resolve({ outcome: ofCamera });
+    const first =
+      pictureAsked(deps, said, text) ??
+      mostPowerAsked(deps, said, text) ??
+      polarFigures(text) ??
+      fitsAsked(deps, said, text) ??
+      cameraFigures(text) ??
+      scaleAsked(deps, said, text);
+    if (first !== null) return Promise.resolve({ outcome: first });
     if (!MAY_BE.test(text)) return Promise.resolve(null);
     const whole = eyepieceFigures(text, deps.catalogue);
     const asked = whole === null ? askedBefore(deps, said, text) : text;

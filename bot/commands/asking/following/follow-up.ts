@@ -103,6 +103,13 @@ const isOfNow = (when: Asked['when']): boolean => when.hour === 'now' || (when.i
 
 const isKitForSun = (named: ToldLine, { kit, sky }: Asked): boolean => (kit ?? sky) !== null && isOfSun(named);
 
+/** What kit shows is told by `up`. */
+const fitForKit = (named: ToldLine, { kit, sky }: Asked, known: Known): ToldLine | null => {
+  const target = named.values['target'];
+  const isOfKit = kit !== null || sky !== null;
+  return isOfKit && !takes(named, 'with') && target !== undefined ? asUp(named, known, target) : named;
+};
+
 /** The line before, with what the words name in the place of what it had. */
 const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | null => {
   const target = targetIn(asked, before, known);
@@ -110,13 +117,8 @@ const withParts = (before: ToldLine, asked: Asked, known: Known): ToldLine | nul
   const named = target === null ? before : withTarget(before, target, known);
   if (named === null || isKitForSun(named, asked)) return null;
   const { place, kit, sky, above, when } = asked;
-  const isOfKit = kit !== null || sky !== null;
   const now = timesOf(before, known.nowUtcMs);
-  // What kit shows is told by `up`.
-  const fit =
-    isOfKit && !takes(named, 'with') && named.values['target'] !== undefined
-      ? asUp(named, known, named.values['target'])
-      : named;
+  const fit = fitForKit(named, asked, known);
   if (fit === null) return null;
   const more = { site: place, with: kit, sky, above };
   const given = Object.entries(more).filter((entry): entry is [string, string] => entry[1] !== null);
