@@ -67,6 +67,13 @@ const isUnchanged = ({ context }: Began, text: string): boolean => {
   return what === 'unchanged' && how === 'outright' && isCuredBesides !== true;
 };
 
+/** Where nothing was tried: words of what was done lately and of what is well, and little like a cure. */
+const HARDLY = 0.5;
+const isHardlyCure = ({ context }: Began, text: string): boolean => {
+  const { what, cure } = outcomeSaid(context.model.reading, text);
+  return what === 'nothing' && cure < HARDLY;
+};
+
 /** @returns null where no deed is told with a cure, or what was done is not told well enough */
 export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null => {
   const text = wordsAlone(said);
@@ -74,6 +81,7 @@ export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null =>
   const told = curedByDeed(text);
   if (!told.isCured || told.deed === '' || isLinkOnly(began, told) || isUnchanged(began, text)) return null;
   const expected = remedyOf(began);
+  if (expected === undefined && isHardlyCure(began, text)) return null;
   const credited = creditedIn(began, text, expected);
   const isPlain = isFault(credited);
   if (!isPlain && isElsewhere(began, text)) return null;
