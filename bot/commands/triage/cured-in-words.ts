@@ -74,14 +74,16 @@ const isHardlyCure = ({ context }: Began, text: string): boolean => {
   return what === 'nothing' && cure < HARDLY;
 };
 
+const isNoCureHere = (began: Began, told: DeedTold, text: string): boolean =>
+  isLinkOnly(began, told) || isUnchanged(began, text) || (remedyOf(began) === undefined && isHardlyCure(began, text));
+
 /** @returns null where no deed is told with a cure, or what was done is not told well enough */
 export const takeCuredInWords = (began: Began, said: SaidInTurn): Turn | null => {
   const text = wordsAlone(said);
   if (text === null || !isWaiting(began)) return null;
   const told = curedByDeed(text);
-  if (!told.isCured || told.deed === '' || isLinkOnly(began, told) || isUnchanged(began, text)) return null;
+  if (!told.isCured || told.deed === '' || isNoCureHere(began, told, text)) return null;
   const expected = remedyOf(began);
-  if (expected === undefined && isHardlyCure(began, text)) return null;
   const credited = creditedIn(began, text, expected);
   const isPlain = isFault(credited);
   if (!isPlain && isElsewhere(began, text)) return null;

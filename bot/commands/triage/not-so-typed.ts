@@ -48,7 +48,7 @@ const OF_THE_LIST = new Set('not no right wrong true false so thing one isnt cor
 const [BY_QUESTION, AHEAD] = [0.4, 0.15];
 
 /** How far the words name an item, 0 to 1: the share of the item's rarer words that are said. */
-const nearness = (model: TriageModel, items: readonly TakenItem[], part: string): readonly number[] => {
+export const nearness = (model: TriageModel, items: readonly TakenItem[], part: string): readonly number[] => {
   const { lexicon } = model.reading.sayings;
   const said = [...tellingMarks(lexicon, part)].filter((mark) => !OF_THE_LIST.has(mark));
   if (said.length === 0) return items.map(() => 0);

@@ -39,6 +39,7 @@ import {
 } from './take-numbers.js';
 import { entriesAndPlace } from './entries-told.js';
 import { keepPlace, takePlace } from './place-in-walk.js';
+import { withoutDenied } from './denied-first.js';
 import { takeTerm, withoutTerm } from './take-term.js';
 import { answersOf } from './step-data.js';
 import { onlySureCures } from './only-sure-cures.js';
@@ -282,7 +283,7 @@ export const takeTurn = async (context: TurnContext, found: Found, said: SaidInT
   const notes = [...(found.note === null ? [] : [found.note]), ...(another === null ? [] : [ofAnother(another)])];
   const before = assess(context.model, walk.state, context.outcomes);
   const first: Began = { context, walk, before, notes, isOpening: found.isNew };
-  const [began, heard] = withoutTerm(first, said);
+  const [began, heard] = withoutDenied(...withoutTerm(first, said));
   const taken = await takeSaid(began, heard);
   if (isProblem(taken)) return taken;
   const words = wordsAlone(said);
