@@ -70,7 +70,7 @@ export const offsetsIn = (plain: string): readonly Offset[] => {
 
 /** Said of where the tube went, every time or this once. */
 const ASTRAY =
-  /\b(?:miss\w*|off|out|every time|always|each time|again and again|cent(?:re|er)|stops?|puts?|consistently|too (?:high|low|far))\b/u;
+  /\b(?:miss\w*|off|out|(?:everything|every (?:target|star|go ?to)) (?:is|lands?|comes? out|ends? up|shows? up|sits?)|every time|always|each time|again and again|cent(?:re|er)|stops?|puts?|consistently|too (?:high|low|far))\b/u;
 const ASKS = /\b(?:what|what's|whats|which|how|when|is|are|show|find|remind|best|from)\b/u;
 
 /** "capella 0.4 e, 0.2 low": nothing but a target and a miss; "vega 30 degrees high" is its height. */
@@ -122,7 +122,8 @@ export const miss: Rule = (asked) => {
   return { line: commandLine('astray', target, { landed, at, site: isMiss ? undefined : (asked.place ?? undefined) }) };
 };
 
-const ALWAYS = /\b(?:always|every time|each time|again and again|consistently|the same)\b/u;
+const ALWAYS =
+  /\b(?:everything|every (?:target|star|go ?to)|all (?:the )?(?:targets|stars|gotos)|always|every time|each time|again and again|consistently|the same)\b/u;
 
 /** A miss of so much with nothing named that it was sent to: which way the misses go together the walk asks. */
 export const missOfAny: Rule = (asked) => {
@@ -130,7 +131,8 @@ export const missOfAny: Rule = (asked) => {
   const isMiss = UNMEASURED.some((pattern) => says(asked, pattern)) || says(asked, ASTRAY);
   if (!isOfStar || !isMiss || offsetWords(asked) === null) return null;
   // "Always 15 degrees to the west": what is always so is the tube's, named or not.
-  const isAlwaysSo = says(asked, ALWAYS) && !says(asked, /^(?:is|are|do|does|will)\b/u);
+  const isAlwaysSo =
+    says(asked, ALWAYS) && !says(asked, /^(?:is|are|do|does|will|show|list|give|tell|what|whats|which|find)\b/u);
   if (!says(asked, OF_TUBE) && !isAlwaysSo) return null;
   return { line: commandLine('triage', asked.original.replace(/[:"]/gu, ' '), {}) };
 };
@@ -161,6 +163,7 @@ const EVERY_TIME =
   'keeps?|always|never|every time|each time|again and again|consistently|constantly|whenever|every slew|each slew|every go ?to|each go ?to';
 const MACHINE = 'scope|mount|go ?to|gotos|telescope|tube|dob|handset|controller|slews?';
 const UNMEASURED: readonly RegExp[] = [
+  /\b(?:everything|every (?:target|star|go ?to)|all (?:the )?(?:targets|stars|gotos))(?: \w+){0,4}? (?:is|are|lands?|comes? out|ends? up|shows? up|sits?)\b.*\b(?:off|out|left|right|east|west|north|south|high|low)\b/u,
   new RegExp(`\\bland(?:s|ed|ing)?\\b.*\\b(?:${OFF_CENTRE})\\b`, 'u'),
   new RegExp(`\\b(?:${EVERY_TIME})\\b.*\\b(?:${LANDS}|miss\\w*)\\b.*\\b(?:${OFF_CENTRE})\\b`, 'u'),
   new RegExp(`\\b(?:${LANDS}|miss\\w*)\\b.*\\b(?:${OFF_CENTRE})\\b.*\\b(?:${EVERY_TIME})\\b`, 'u'),

@@ -236,16 +236,19 @@ const takeUniversal = (sentence: Sentence, from: number): boolean => {
   return true;
 };
 
-/** "3h of subs", "2 hours of data": how long, and no hour. */
-const isLasting = ({ words }: Sentence, { plain, at, count }: Run): boolean =>
-  /^\d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?)$/u.test(plain) && words[at + count]?.plain === 'of';
+const AMOUNT =
+  /^\d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?) of$|(?:^| )\d{1,2} (?:degrees?|degs?|°|arc ?min\w*|arc ?sec\w*|fists?|fingers?)$/u;
+/** "3h of subs", "about 15 degrees": how long or how far, and no hour. */
+const isAmount = ({ words }: Sentence, { plain, at, count }: Run): boolean =>
+  AMOUNT.test(`${plain} ${words[at + count]?.plain ?? ''}`);
 
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
-  const read = (run: Run, before: string): string | null =>
-    isLasting(sentence, run) ? null : hourIn(run, before, nowUtcMs);
+  const hour = (run: Run, before: string): string | null => hourIn(run, before, nowUtcMs);
   const figures = (run: Run, before: string): string | null => hourInFigures(sentence, run, before);
+  const of = (read: typeof hour) => (run: Run, before: string) => (isAmount(sentence, run) ? null : read(run, before));
   // "Now, 1900": the hour that is named.
-  const said = takeFirst(sentence, LONGEST, figures, PREPOSITION) ?? takeFirst(sentence, LONGEST, read, PREPOSITION);
+  const said =
+    takeFirst(sentence, LONGEST, of(figures), PREPOSITION) ?? takeFirst(sentence, LONGEST, of(hour), PREPOSITION);
   if (said === null) return null;
   if (/\d/u.test(said.text) && takeUniversal(sentence, said.at)) return { ...said, text: `${said.text} utc` };
   if (isMorning) return { ...said, text: inTheMorning(said.text) };
