@@ -63,3 +63,18 @@ it('what is put to rights stays so though it is told with a slip of the pen', as
   ]);
   expect(stepOf(cured)).toMatchObject({ kind: 'done', id: 'computer-slept' });
 });
+
+describe('what is asked behind a cure takes nothing from it', () => {
+  it.each([
+    ['Duna', 'changed it to 8, all working. when does the moon come up'],
+    ['Dvor', 'picked 8, connected, slews fine. is jupiter up yet'],
+    ['Dwyn', 'set it to 8 and it connects now thanks. also whats the best target for tonight'],
+    ['Dyla', 'put 8 in and bingo we are in. does it matter that mars is up later'],
+  ])('%s: “%s”', async (name, text) => {
+    const cured = await all(name, [
+      "Windows, usb adapter on the hand controller. It says could not open port 'COM3' and Device Manager lists COM8",
+      text,
+    ]);
+    expect(stepOf(cured)).toMatchObject({ kind: 'done', id: 'port-number-moved' });
+  });
+});

@@ -2,6 +2,7 @@
  * How far words may be trusted that some reader takes for a cure. A walk ends on them only where a clause says by itself that what
  * failed works now, and nothing around it tells of another's gear, of a time, of a trouble or of a doubt. The rest is asked.
  */
+import { toldIn } from './question-beside.js';
 import { withoutOutAndIn } from './out-and-in.js';
 import { rememberLines } from '../lately.js';
 import { curedByDeed, plainBreath, tellsSuccess } from './cured-by-deed.js';
@@ -128,4 +129,4 @@ const gradeIn = (text: string): CureGrade => {
   return { grade: 'sure', doings };
 };
 
-export const cureGrade = rememberLines((text: string) => gradeIn(withoutOutAndIn(text)));
+export const cureGrade = rememberLines((text: string) => gradeIn(withoutOutAndIn(toldIn(text))));

@@ -2,6 +2,7 @@
  * What a member did and, behind it, that it works now: "put 7 in and it connects", "the other program was still open, closed it, now
  * she answers". The words are parted into those on what was done and those on what came of it.
  */
+import { toldIn } from './question-beside.js';
 import { isOfOtherTime } from './of-other-time.js';
 import { withoutOutAndIn } from './out-and-in.js';
 import { rememberLines } from '../lately.js';
@@ -185,4 +186,4 @@ const deedIn = (text: string): DeedTold => {
   };
 };
 
-export const curedByDeed = rememberLines((text: string) => deedIn(withoutOutAndIn(text)));
+export const curedByDeed = rememberLines((text: string) => deedIn(withoutOutAndIn(toldIn(text))));

@@ -3,6 +3,9 @@
 const LEADS = '(?:(?:and|so|but|ok(?:ay)?|then|hm+|well|or),? )*';
 const OPENS =
   '(?:is|isn|was|are|were|could|can|may|might|does|do|did|should|shall|would|will|what|which|how|why|where|who)';
+/** Of a thing that is named, or of when, where and why: "is it well now" without a mark may be told as well. */
+const OF_SOMETHING =
+  "(?:(?:is|are|will|does|do) (?:jupiter|saturn|mars|venus|mercury|uranus|neptune|orion|andromeda|the (?:moon|sun|sky|weather|planets?|comet)|m ?\\d+|ngc ?\\d+)|(?:does|do|would|will|is) (?:it|that|this) (?:matter|hurt|harm|happen|always|worth|normal|usual|common)|what(?:['\u2019]?s| is| are) (?:up|the (?:best|moon|weather|time|next|ring|easiest|sky)|on|good|worth|visible)|when (?:does|do|is|will|are|can|should)|how (?:long|often|high|much|many|do|does|should|would|come)|why (?:is|was|did|does|do|are|were|would|should)|where (?:is|are|do|does|can|should)|which \\w+ (?:is|are|should|do|to))";
 /** Behind an end of a breath; or without one behind "so". */
 const APART = [
   new RegExp(`^(?<told>.*\\S)\\s*[.!,;\\u2026\\u2013\\n]+\\s*(?<asks>${LEADS}${OPENS}\\b[^.!?]*\\?+)\\s*$`, 'isu'),
@@ -14,6 +17,11 @@ const APART = [
   // Phones leave the question mark out.
   new RegExp(
     `^(?<told>.*\\S)\\s*[.!;\\u2026\\n]+\\s*(?<asks>${LEADS}(?:how|where|what) (?:do|can|should|would) (?:i|we)\\b[^.!?]*)$`,
+    'isu',
+  ),
+  // … and ask of the sky, or of why it was so.
+  new RegExp(
+    `^(?<told>.*\\S)\\s*[.!;\\u2026\\n]+\\s*(?<asks>${LEADS}(?:btw,? |also,? |oh,? |by the way,? )*${OF_SOMETHING}\\b[^.!?]*)$`,
     'isu',
   ),
 ];
@@ -35,6 +43,9 @@ export const questionBeside = (text: string): QuestionBeside | null => {
   }
   return null;
 };
+
+/** What is told, without what is asked behind it. */
+export const toldIn = (text: string): string => questionBeside(text)?.told ?? text;
 
 const EITHER =
   /\b(?:is|was|could|can|may|might|are|were)(?:n['\u2019]?t)? (?:it|that|this|they)?(?: be| just| more| rather| now)* ?(?:the |my |a |an )?(?<one>[^?]+?) or (?:is it |was it |rather |is |the |my |a |an )*(?<other>[^?]+?)(?: then| now| that| here)*\?*$/iu;
