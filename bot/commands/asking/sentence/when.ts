@@ -237,15 +237,16 @@ const takeUniversal = (sentence: Sentence, from: number): boolean => {
 };
 
 const AMOUNT =
-  /^\d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?) of$|(?:^| )\d{1,2} (?:degrees?|degs?|°|arc ?min\w*|arc ?sec\w*|fists?|fingers?)$/u;
+  /^\S* \d{1,2}(?:\.\d)? ?(?:h|hrs?|hours?) of$|^(?:about|around|by) \d{1,2} (?:degrees?|degs?|°|arc ?min\w*|arc ?sec\w*|fists?|fingers?)$/u;
 /** "3h of subs", "about 15 degrees": how long or how far, and no hour. */
-const isAmount = ({ words }: Sentence, { plain, at, count }: Run): boolean =>
-  AMOUNT.test(`${plain} ${words[at + count]?.plain ?? ''}`);
+const isAmount = ({ words }: Sentence, { plain, at, count }: Run, before: string): boolean =>
+  AMOUNT.test(`${before} ${plain} ${words[at + count]?.plain ?? ''}`);
 
 const takeHour = (sentence: Sentence, isMorning: boolean, nowUtcMs: UtcMs): ReturnType<typeof takeFirst> => {
   const hour = (run: Run, before: string): string | null => hourIn(run, before, nowUtcMs);
   const figures = (run: Run, before: string): string | null => hourInFigures(sentence, run, before);
-  const of = (read: typeof hour) => (run: Run, before: string) => (isAmount(sentence, run) ? null : read(run, before));
+  const of = (read: typeof hour) => (run: Run, before: string) =>
+    isAmount(sentence, run, before) ? null : read(run, before);
   // "Now, 1900": the hour that is named.
   const said =
     takeFirst(sentence, LONGEST, of(figures), PREPOSITION) ?? takeFirst(sentence, LONGEST, of(hour), PREPOSITION);
