@@ -5,7 +5,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { realDeps, strangers, talk } from './real-deps.js';
 
 const HOURS = [Date.UTC(2026, 11, 12, 12, 30), Date.UTC(2026, 11, 12, 20, 30)];
 let deps: Deps;
@@ -13,18 +13,13 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('ragnhild');
 const answersTo = async (lines: readonly string[]): Promise<readonly string[]> => {
   const last: string[] = [];
   for (const nowUtcMs of HOURS) {
-    asked += 1;
-    const asker = { ...ODALYS, memberId: `console:ragnhild-${asked}`, channelId: `front-${asked}` };
-    let told = '';
-    for (const [i, line] of lines.entries()) {
-      const outcome = await ask(deps, line, nowUtcMs + i * 20_000, asker);
-      told = isProblem(outcome) ? outcome.message : `${outcome.title}. ${outcome.summary}`;
-    }
-    last.push(told);
+    const outcome = (await talk(deps, lines, nowUtcMs, stranger())).at(-1);
+    if (outcome === undefined) throw new Error('nothing was asked');
+    last.push(isProblem(outcome) ? outcome.message : `${outcome.title}. ${outcome.summary}`);
   }
   return last;
 };
@@ -83,6 +78,11 @@ describe('no Yes is said', () => {
     'can i look at the sun with a moon filter over the front',
     'can i look at the sun if the solar filter only covers half the front',
     'solar filter over one side of the binoculars, can i look at the sun',
+    'can i look at the sun with solar film over the front that covers half the lens',
+    'my solar film over the front slipped off, can i look',
+    'solar film over the front of one side only, ok?',
+    'can i look, old solar film over the front is torn',
+    'solar film over the front but the finder is open',
     'can i use a home made solar filter over the front to see the sun',
     'i dont have a full aperture filter can i look at the sun quickly',
     'the solar filter on the front fell off, can i look at the sun',
@@ -92,7 +92,7 @@ describe('no Yes is said', () => {
     'should the full aperture filter be left off to see the sun',
   ])('%s', async (line) => {
     for (const told of await answersTo([line])) {
-      expect(told).not.toMatch(isYes);
+      expect(told).not.toMatch(/^Yes\b/u);
       expect(told).toMatch(/full-aperture solar filter|never|whole and without a scratch/iu);
     }
   });

@@ -31,6 +31,18 @@ export const ODALYS: Asker = {
   isPrivate: true,
 };
 
+/** A new member with every call, to whom nothing was said before. The names are invented, and no two files share one. */
+export const strangers = (name: string): (() => Asker) => {
+  let met = 0;
+  return () => {
+    met += 1;
+    return { ...ODALYS, memberId: `console:${name}-${met}`, channelId: `${name}-${met}` };
+  };
+};
+
+/** So far apart lines of a talk are said. */
+const BETWEEN_LINES_MS = 20_000;
+
 const failLoudly = (error: unknown): never => {
   throw error instanceof Error ? error : new Error(String(error));
 };
@@ -48,4 +60,17 @@ export const refusal = async (deps: Deps, line: string, nowUtcMs: number, asker:
   const outcome = await ask(deps, line, nowUtcMs, asker);
   if (!isProblem(outcome)) throw new Error(`${line} was answered: ${outcome.summary}`);
   return outcome;
+};
+
+/** What each of lines is answered that one member says one after the other. */
+export const talk = async (
+  deps: Deps,
+  lines: readonly string[],
+  startUtcMs: number,
+  asker: Asker,
+): Promise<readonly Outcome[]> => {
+  const outcomes: Outcome[] = [];
+  for (const [i, line] of lines.entries())
+    outcomes.push(await ask(deps, line, startUtcMs + i * BETWEEN_LINES_MS, asker));
+  return outcomes;
 };

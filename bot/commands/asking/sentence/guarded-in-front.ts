@@ -31,10 +31,16 @@ const AGAINST: readonly RegExp[] = [
   /\b(?:one (?:side|lens|half|barrel|tube|eye)|half|only one|single|partly|partial\w*|too small|smaller|just the|most of)\b/u,
 ];
 
+/** Without what says nothing for or against. */
+const weighed = (plain: string): string =>
+  plain.replace(/[’‘`]/gu, "'").replace(FINDER_SEEN_TO, ' ').replace(NOTHING_SAID, ' ');
+
+/** Whether anything speaks against what is said to stand in front. */
+export const isSpokenAgainst = (plain: string): boolean => AGAINST.some((one) => one.test(weighed(plain)));
+
 export const isGuardedInFront = (plain: string): boolean => {
-  const rest = plain.replace(/[’‘`]/gu, "'").replace(FINDER_SEEN_TO, ' ').replace(NOTHING_SAID, ' ');
-  const isThere = FULL_APERTURE.test(rest) || (FOR_THE_SUN.test(rest) && IN_FRONT.test(rest));
-  return isThere && !AGAINST.some((one) => one.test(rest));
+  const rest = weighed(plain);
+  return (FULL_APERTURE.test(rest) || (FOR_THE_SUN.test(rest) && IN_FRONT.test(rest))) && !isSpokenAgainst(plain);
 };
 
 /** Asked for a way, or for what may happen: a Yes is no answer to it. */

@@ -91,7 +91,7 @@ const UNCOVERS = new RegExp(
   `\\b(?:need|needs|have|has|got|ought|supposed|necessary|required|must|should)(?: to)?(?: (?:i|we|you|one|be))* (?:` +
     `(?:take|pull|get|leave|have|keep) (?:\\w+ ){0,3}${COVER} off|(?:take|pull|get|leave|keep) off (?:\\w+ ){0,2}${COVER}|` +
     `(?:remove|unscrew|lift) (?:\\w+ ){0,2}${COVER})\\b|` +
-    `\\b${COVER}(?: (?:need|needs|have|has|got|ought|must|should|to|be|come|taken))+ (?:off|removed)\\b(?! or\\b)`,
+    `\\b${COVER}(?: (?:need|needs|have|has|got|ought|must|should|to|be|come|taken|left|kept|pulled))+ (?:off|removed)\\b(?! or\\b)`,
   'u',
 );
 

@@ -1,5 +1,6 @@
 /** What is asked near the Sun and has a right answer of its own: a wedge, a filter at the eyepiece, flats, a tube left running. Pure; English. */
 import type { DayAt } from './day-at.js';
+import { isSpokenAgainst } from './guarded-in-front.js';
 import { isFilterHurt, type SunCaution } from './sun-guards.js';
 import { OF_TROUBLE, SUN, TUBE } from './sun-harm.js';
 
@@ -73,6 +74,7 @@ const FILM_IN_FRONT =
 const isFilmInFront = (plain: string, day: DayAt | null): boolean =>
   FILM_IN_FRONT.test(plain) &&
   !isFilterHurt(plain) &&
+  !isSpokenAgainst(plain) &&
   !NOT_FOR_SUN.test(plain) &&
   (SUN.test(plain) || day?.isSunUp('now') === true);
 const NOT_FOR_SUN =
