@@ -41,6 +41,13 @@ export const cleanText = (text: string): string => {
     .trim();
 };
 
+/** What is asked, as follow-ups are held against forms: clean, in lower case, with straight apostrophes and no marks at its end. */
+export const plainLine = (text: string): string =>
+  cleanText(text)
+    .replace(/[’‘`]/gu, "'")
+    .toLowerCase()
+    .replace(/[?!.\s]+$/u, '');
+
 /** `cleanText`, at most `longest` characters with an ellipsis, and never a mention or markup: for quoting back to the asker. */
 export const quotable = (text: string, longest = 60): string => {
   const clean = cleanText(text.slice(0, 4 * longest)).replace(/[@`*_~|<>[\]()\\]/g, '');

@@ -34,6 +34,9 @@ export interface Eclipse {
   readonly isSeen: boolean;
 }
 
+/** Nobody goes out for the outer shadow alone. */
+export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
+
 const utcMsOf = (time: AstroTime): UtcMs => time.date.getTime();
 const around = (middle: UtcMs, halfMinutes: number): TimeSpan => ({
   startUtcMs: middle - halfMinutes * MS_PER_MINUTE,

@@ -52,6 +52,7 @@ const KIND_OF: Readonly<Partial<Record<SunCaution, string>>> = {
   'sun-left': 'open',
   'sun-how': 'guarded',
   'sun-guarded': 'guarded',
+  'sun-still-yours': 'guarded',
   'sun-guards': 'guarded',
   'sun-wedge': 'guarded',
   'sun-pinhole': 'guarded',

@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { ask, realDeps, strangers } from './real-deps.js';
 
 const NOW = Date.UTC(2026, 11, 12, 20, 30);
 let deps: Deps;
@@ -10,14 +10,9 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('tove');
 const titleOf = async (line: string): Promise<string> => {
-  asked += 1;
-  const outcome = await ask(deps, line, NOW, {
-    ...ODALYS,
-    memberId: `console:tove-${asked}`,
-    channelId: `tove-${asked}`,
-  });
+  const outcome = await ask(deps, line, NOW, stranger());
   return isProblem(outcome) ? outcome.message : String(outcome.title);
 };
 

@@ -3,8 +3,9 @@
  * and 05:52 UTC, greatest 04:13, magnitude 0.93 (from memory, to a minute).
  */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { isProblem } from '../../bot/ground/problem.js';
 import type { Deps } from '../../bot/commands/core/command.js';
-import { answer, ODALYS, realDeps } from './real-deps.js';
+import { realDeps, strangers, talk } from './real-deps.js';
 
 const DURING = Date.UTC(2026, 7, 28, 3, 50);
 const WITHOUT = Date.UTC(2027, 6, 20, 21, 50);
@@ -14,14 +15,11 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('maelis');
 const told = async (lines: readonly string[], nowUtcMs: number): Promise<string> => {
-  asked += 1;
-  const asker = { ...ODALYS, memberId: `console:maelis-${asked}`, channelId: `maelis-${asked}` };
-  const all = [];
-  for (const [i, line] of lines.entries()) all.push(await answer(deps, line, nowUtcMs + i * 20_000, asker));
-  const last = all.at(-1);
-  return JSON.stringify([last?.summary, last?.facts, last?.notes]);
+  const last = (await talk(deps, lines, nowUtcMs, stranger())).at(-1);
+  if (last === undefined || isProblem(last)) throw new Error(`${lines.join('; ')}: ${last?.message ?? 'nothing'}`);
+  return JSON.stringify([last.summary, last.facts, last.notes]);
 };
 
 describe('while the Moon is eclipsed', () => {

@@ -7,7 +7,7 @@ import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { equationOfTimeMs } from '../../bot/sky/equation-of-time.js';
 import { sunDay } from '../../bot/sky/sun-days.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { ask, realDeps, strangers } from './real-deps.js';
 
 const EVENING = Date.UTC(2026, 11, 12, 20, 30);
 let deps: Deps;
@@ -15,14 +15,9 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('sunniva');
 const summaryOf = async (line: string): Promise<string> => {
-  asked += 1;
-  const outcome = await ask(deps, line, EVENING, {
-    ...ODALYS,
-    memberId: `console:sunniva-${asked}`,
-    channelId: `noon-${asked}`,
-  });
+  const outcome = await ask(deps, line, EVENING, stranger());
   return isProblem(outcome) ? outcome.message : outcome.summary;
 };
 

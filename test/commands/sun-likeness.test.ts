@@ -13,7 +13,7 @@ import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import { NOTHING, type Weights } from '../../bot/reading/index.js';
 import type { Outcome } from '../../bot/reply/reply.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { ask, realDeps, strangers } from './real-deps.js';
 
 const EVENING = Date.UTC(2026, 11, 12, 20, 30);
 /** The Sun is up. */
@@ -28,11 +28,7 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
-const alone = () => {
-  asked += 1;
-  return { ...ODALYS, memberId: `console:fenja-${asked}`, channelId: `fenja-${asked}` };
-};
+const alone = strangers('fenja');
 
 const isNo = (outcome: Outcome): boolean => isProblem(outcome) && outcome.problem === 'not-safe';
 const wordsOf = (outcome: Outcome): string =>

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
 import type { Outcome } from '../../bot/reply/reply.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { realDeps, strangers, talk } from './real-deps.js';
 
 /** The Moon is full, Saturn has set. */
 const NIGHT = Date.UTC(2027, 2, 22, 21);
@@ -16,13 +16,10 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('runa');
 /** The last of lines said one after the other. */
 const lastOf = async (lines: readonly string[], nowUtcMs: number): Promise<Outcome> => {
-  asked += 1;
-  const asker = { ...ODALYS, memberId: `console:runa-${asked}`, channelId: `runa-${asked}` };
-  let outcome: Outcome | undefined;
-  for (const [i, line] of lines.entries()) outcome = await ask(deps, line, nowUtcMs + i * 20_000, asker);
+  const outcome = (await talk(deps, lines, nowUtcMs, stranger())).at(-1);
   if (outcome === undefined) throw new Error('nothing was asked');
   return outcome;
 };

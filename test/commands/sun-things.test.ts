@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { withSunThings } from '../../bot/commands/asking/sun-things.js';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { ask, realDeps, strangers } from './real-deps.js';
 
 const NOON = Date.UTC(2026, 11, 12, 12, 30);
 let deps: Deps;
@@ -11,11 +11,9 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('wenefrid');
 const answerTo = async (line: string): Promise<string> => {
-  asked += 1;
-  const asker = { ...ODALYS, memberId: `console:wenefrid-${asked}`, channelId: `things-${asked}` };
-  const outcome = await ask(deps, line, NOON, asker);
+  const outcome = await ask(deps, line, NOON, stranger());
   return isProblem(outcome) ? outcome.message : `${outcome.title}. ${outcome.summary}`;
 };
 

@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Deps } from '../../bot/commands/core/command.js';
 import { isProblem } from '../../bot/ground/problem.js';
-import { ask, ODALYS, realDeps } from './real-deps.js';
+import { ask, realDeps, strangers } from './real-deps.js';
 
 const EVENING = Date.UTC(2026, 11, 12, 20, 30);
 let deps: Deps;
@@ -10,12 +10,10 @@ beforeAll(async () => {
   deps = await realDeps({ clubSiteText: '54.97,-2.1' });
 });
 
-let asked = 0;
+const stranger = strangers('theodric');
 /** All that is said, the site too. */
 const toldOf = async (line: string): Promise<string> => {
-  asked += 1;
-  const asker = { ...ODALYS, memberId: `console:theodric-${asked}`, channelId: `towns-${asked}` };
-  const outcome = await ask(deps, line, EVENING, asker);
+  const outcome = await ask(deps, line, EVENING, stranger());
   return isProblem(outcome)
     ? [outcome.message, ...(outcome.choices ?? []).map(({ run }) => run)].join(' ')
     : [outcome.title, outcome.summary, ...outcome.facts.map(({ value }) => value), ...outcome.notes].join(' ');

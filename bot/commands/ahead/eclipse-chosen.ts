@@ -1,6 +1,6 @@
 /** Which eclipse is asked about: the next of its shape, or the one after; and its contacts as they are here. */
 import { MS_PER_YEAR } from '../../ground/durations.js';
-import { lunarEclipses, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
+import { isNoticed, lunarEclipses, solarEclipses, type Eclipse } from '../../sky/eclipses.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { formatClock, formatLocalTime, zoneName } from '../../times/index.js';
 import { isAbout, MOST_OF_ONE_KIND, toldFrom, type Question } from './ahead-question.js';
@@ -8,9 +8,6 @@ import { dayWords, eclipseName } from './ahead-words.js';
 
 /** So far one of a rarer shape is looked for: of the Moon no place waits longer for a total one than some years. */
 const RARE_YEARS = 12;
-
-/** Nobody goes out for the outer shadow alone. */
-export const isNoticed = ({ kind }: Eclipse): boolean => kind !== 'penumbral';
 
 const seenIn = (question: Question, span: TimeSpan): readonly Eclipse[] =>
   [

@@ -3,13 +3,13 @@ import { MS_PER_DAY } from '../../ground/durations.js';
 import type { Json } from '../../reply/reply.js';
 import type { PointsAt } from '../../reply/points-at.js';
 import { isoUtc, rounded } from '../../reply/wording.js';
-import { nextEclipseAnywhere, type Eclipse } from '../../sky/eclipses.js';
+import { isNoticed, nextEclipseAnywhere, type Eclipse } from '../../sky/eclipses.js';
 import type { TimeSpan } from '../../sky/night.js';
 import { MOON } from '../../sky/moon.js';
 import { SUN } from '../../sky/twilight.js';
 import { toldFrom, type Question, type Section } from './ahead-question.js';
 import { dayWords, eclipseFact, eclipseName } from './ahead-words.js';
-import { contactWords, countedOf, isNoticed } from './eclipse-chosen.js';
+import { contactWords, countedOf } from './eclipse-chosen.js';
 
 const eclipsePointsAt = (
   { observer, zone }: Question,

@@ -3,6 +3,7 @@ import { timeZoneAt } from '../../places/index.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import type { UtcMs } from '../../sky/types.js';
 import { clockChanges, formatLocalDate, type ClockChange } from '../../times/index.js';
+import { clock } from './following/shift-time.js';
 import type { Known } from './sentence/asked.js';
 import { SUMMER_TIME_RULE } from './summer-time-rule.js';
 
@@ -23,14 +24,11 @@ const ASKED = new RegExp(
   'u',
 );
 
-const hour = (minutes: number): string =>
-  `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
-
 const MINUTES_PER_DAY = 1440;
 
 /** "forward on Sun 28 Mar 2027, from 01:00 to 02:00". */
 const told = ({ utcMs, byMinutes, fromMinutes }: ClockChange, zone: string): string =>
-  `${byMinutes > 0 ? 'forward' : 'back'} on ${formatLocalDate(utcMs, zone)}, from ${hour(fromMinutes)} to ${hour((fromMinutes + byMinutes + MINUTES_PER_DAY) % MINUTES_PER_DAY)}`;
+  `${byMinutes > 0 ? 'forward' : 'back'} on ${formatLocalDate(utcMs, zone)}, from ${clock(fromMinutes)} to ${clock((fromMinutes + byMinutes + MINUTES_PER_DAY) % MINUTES_PER_DAY)}`;
 
 /** The one that is asked for first. */
 const inOrder = (changes: readonly ClockChange[], plain: string): readonly ClockChange[] => {

@@ -1,16 +1,16 @@
 /** The Moon's eclipse that is on, or comes within hours: a bitten or a red Moon is then asked of it. */
 import { MS_PER_HOUR } from '../../ground/durations.js';
-import { lunarEclipses } from '../../sky/eclipses.js';
+import { isNoticed, lunarEclipses } from '../../sky/eclipses.js';
 import type { Known, Reading } from './sentence/asked.js';
 
 /** "Tonight" is told of the eclipse that comes within so long. */
 const SOON_MS = 18 * MS_PER_HOUR;
 
-/** A faint shading at most is not noticed. */
+/** One that anybody notices. */
 export const isMoonEclipsedSoon = ({ usual, nowUtcMs }: Known): boolean => {
   if (usual == null) return false;
   const span = { startUtcMs: nowUtcMs - SOON_MS, endUtcMs: nowUtcMs + SOON_MS };
-  return lunarEclipses({ ...usual, elevationM: 0 }, span).some(({ kind }) => kind !== 'penumbral');
+  return lunarEclipses({ ...usual, elevationM: 0 }, span).some(isNoticed);
 };
 
 const MOON = '(?:the )?moon';

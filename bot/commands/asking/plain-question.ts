@@ -7,7 +7,6 @@ import { mended, mendedWithNames, type Mended } from './spelling/known-words.js'
 import type { Outcome } from '../../reply/reply.js';
 import { askedAbroad, inEnglish } from './asked-abroad.js';
 import { inEnglishNames } from './bodies-abroad.js';
-
 import { cameraFigures } from './camera-figures.js';
 import { clockChangeAsked } from './clock-change-asked.js';
 import { eyepieceFigures } from './eyepiece-figures.js';

@@ -3,15 +3,12 @@
  * knowledge/pictures.yaml says. Never the walk's: "without tracking" is how one photographs here, and no fault. In plain words of five languages
  * (from memory).
  */
-import path from 'node:path';
-import { once } from '../../ground/once.js';
 import { isProblem } from '../../ground/problem.js';
-import { projectRoot } from '../../ground/project-root.js';
 import { resolveTarget, type Catalogue } from '../../catalogue/index.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 import { numberIn } from './kit-numbers.js';
 import { pixelArcsec, USUAL_PIXEL_UM } from './pixel-scale.js';
-import { readTopics, topicAmong } from './topics.js';
+import { shippedTopics, topicAmong } from './topics.js';
 
 const PICTURE =
   /\b(?:(?:astro)?photo\w*|(?:astro)?foto\w*|pics?|pictures?|snap\w*|shoot(?:ing)?|imag(?:e|ing)|expos\w*|shutter|belicht\w*|aufnehmen|aufnahmen?|exponer|pose|posa|posar|star ?trails?|strichspur\w*|(?:500|300|npf) (?:rule|regel|regla|regle)|(?:rule|regel|regla|regle|regola) (?:of |de |des |del )?(?:500|300|npf)|npf|regola (?:dei? )?500|(?:camera|lens) settings?|iso)\b/u;
@@ -108,7 +105,7 @@ const onTripod = (plain: string, catalogue: Catalogue): Outcome | null => {
   });
 };
 
-const pictures = once(() => readTopics(path.join(projectRoot(), 'knowledge', 'pictures.yaml')));
+const pictures = shippedTopics('pictures');
 
 const folded = (text: string): string =>
   text

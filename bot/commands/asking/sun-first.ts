@@ -148,11 +148,12 @@ const ECLIPSES = /\beclip\w*/u;
 
 /** What is said of the Sun in these words, whatever was spoken of before. */
 const heardOf = async (text: string, deps: Deps, said: SaidWords, known: Known): Promise<Heard | null> => {
-  const sight = sightIn(text);
-  if (sight !== null && BEHIND.test(plainHarm(text))) return { outcome: sight };
+  const behind = BEHIND.test(plainHarm(text)) ? sightIn(text) : null;
+  if (behind !== null) return { outcome: behind };
   const heard = await harmIn(text, deps, said, known);
   const isRefused = heard !== null && ('harm' in heard ? isOfLooking(text, known) : 'line' in heard);
-  return isRefused && sight !== null ? { outcome: sight } : heard;
+  const sight = isRefused ? sightIn(text) : null;
+  return sight === null ? heard : { outcome: sight };
 };
 
 const OF_EYES = /\b(?:eyes?|eyesight|look\w*|see|view\w*|glasses|filter|blind\w*|dazzl\w*)\b/iu;

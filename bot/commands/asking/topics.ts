@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parse } from 'yaml';
 import * as z from 'zod';
+import { once } from '../../ground/once.js';
 import { projectRoot } from '../../ground/project-root.js';
 import { NOWHERE, reply, type Outcome } from '../../reply/reply.js';
 
@@ -56,8 +57,11 @@ export const readTopics = (file: string): readonly Topic[] => {
   return parsed.data;
 };
 
-let shipped: readonly Topic[] | undefined;
-const topics = (): readonly Topic[] => (shipped ??= readTopics(path.join(projectRoot(), 'knowledge', 'topics.yaml')));
+/** Those of a file that ships, read when first asked for. */
+export const shippedTopics = (name: string): (() => readonly Topic[]) =>
+  once(() => readTopics(path.join(projectRoot(), 'knowledge', `${name}.yaml`)));
+
+const topics = shippedTopics('topics');
 
 const isOf = (padded: string, { about = [], like, and, only, not = [] }: Topic): boolean => {
   const hasOne = (list: readonly string[]): boolean => list.some((word) => padded.includes(word));

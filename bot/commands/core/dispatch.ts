@@ -45,10 +45,9 @@ export const checkOptions = (
   raw: ReadonlyMap<string, unknown>,
 ): { readonly values: Readonly<Record<string, unknown>> } | Problem => {
   const values: Record<string, unknown> = Object.create(null) as Record<string, unknown>;
-  for (const name of raw.keys()) {
+  for (const name of raw.keys())
     if (!Object.hasOwn(command.options, name))
       return problem('unknown-option', `${command.name} has no option "${tidy(name, 30)}:".`);
-  }
   for (const [name, spec] of Object.entries(command.options)) {
     const value = raw.get(name);
     if (value === undefined) {
@@ -110,7 +109,7 @@ const finished = (outcome: Outcome, privacy: Privacy, deps: Deps, nowUtcMs: UtcM
 
 /** What a member sees when something of ours went wrong; the log gets the rest. */
 const failure = (error: unknown, name: string, onError: ErrorSink): Problem => {
-  // A full list is the member's to clear.
+  // A full list is the member's to clear, not a fault.
   if (!(error instanceof StoreError && error.code === 'store-limit')) onError(error, name);
   if (error instanceof StoreError) return problem(error.code, error.message);
   return problem(
@@ -269,9 +268,10 @@ const runTyped = async (deps: Deps, line: string, parsed: ParsedLine, ask: Ask):
   return asSentence ?? mendedLine(deps, line, await runParsed(deps, parsed, ask), ask);
 };
 
-/** Of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
+/** What the grammar says of words that may be a plain question; "moon tonight?" begins with a command's name by chance. */
 const NO_COMMAND: readonly string[] = ['unknown-command', 'unexpected-words'];
 
+/** What waits for the asker stands again under an answer to something else. */
 const standingUnder = async (deps: Deps, outcome: Outcome, ask: Ask, command: string | null): Promise<Outcome> => {
   if (isOfWhatWaits(outcome)) return outcome;
   for (const { name, standsAgain } of deps.readers ?? []) {

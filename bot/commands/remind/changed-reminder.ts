@@ -1,5 +1,5 @@
 /** "Make it half 6", "an hour earlier", "make it tomorrow": the reminder that was spoken of a moment ago, at another time. */
-import { cleanText } from '../../ground/fold-text.js';
+import { plainLine } from '../../ground/fold-text.js';
 import type { UtcMs } from '../../sky/types.js';
 import type { Command, WordsReader } from '../core/command.js';
 import { timesChanged } from '../asking/following/hour-changed.js';
@@ -36,10 +36,7 @@ export const reminderChanged = (
 ): string | null => {
   const before = toldLine(line, commands);
   if (before === null) return null;
-  const plain = cleanText(text)
-    .toLowerCase()
-    .replace(/[’‘`]/gu, "'")
-    .replace(/[?!.\s]+$/u, '');
+  const plain = plainLine(text);
   if (plain.length > LONGEST) return null;
   const led = leadChanged(before, plain);
   if (led !== null) return lineOf(led);

@@ -14,7 +14,7 @@ import {
   type Reading,
   type SaidOutcome,
 } from '../../reading/index.js';
-import { answerStep, assess, couldNotDo, standing, type Step } from '../../triage/index.js';
+import { answerStep, assess, couldNotDo, standing, type Step, type TriageModel } from '../../triage/index.js';
 import { answerInWords } from './answer-in-words.js';
 import { askedWhich, creditedIn, takeCredited } from './credited.js';
 import { isAffirmed, isShortCure } from './short-cure.js';
@@ -54,11 +54,15 @@ const isLongCure = (text: string, said: SaidOutcome): boolean =>
 /** What is told beside likeness to a cure is a guess from here on. */
 const GUESSED = 0.6;
 
+/** Whether it is told how another way fares, which says where the trouble lies. */
+export const tellsContrast = (model: TriageModel, { facts }: Pick<Reading, 'facts'>): boolean =>
+  facts.some(({ what }) => model.check(what)?.contrast !== undefined);
+
 /** Likeness alone: a part found in order, or where the stars go instead, is no cure. */
 const isNoCure = ({ context: { model } }: Began, text: string, { facts, perhaps }: Reading): boolean => {
   if (tellsAstray(text)) return true;
   // "Works with my mate's laptop" tells where the trouble lies.
-  if (facts.some(({ what }) => model.check(what)?.contrast !== undefined)) return true;
+  if (tellsContrast(model, { facts })) return true;
   if (hasWordOfCure(text)) return false;
   const isOfTrouble = facts.some(({ what, answer }) => COMPLAINT.has(what) && model.check(what)?.good !== answer);
   const told = [...facts, ...perhaps.filter(({ sureness }) => sureness >= GUESSED)];

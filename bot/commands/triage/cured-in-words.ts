@@ -2,7 +2,7 @@
 import { isProblem } from '../../ground/problem.js';
 import { curedByDeed, outcomeSaid, readText, type DeedTold } from '../../reading/index.js';
 import { answerStep, standing, tellText, type WalkState } from '../../triage/index.js';
-import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf } from './asks-fixed.js';
+import { HAS_CHANGED, IS_OTHERWISE, isAnswer, remedyOf, tellsContrast } from './asks-fixed.js';
 import { askedWhich, creditedIn, creditedTo, failedBefore, type Credited } from './credited.js';
 import { saidBefore } from './said-before.js';
 import { wrongNowLinked } from './told-at-card.js';
@@ -17,7 +17,7 @@ const isLinkOnly = ({ walk }: Began, { isOfTheLink }: DeedTold): boolean =>
 
 /** "With my friend's laptop it works" tells where the trouble lies. */
 const isContrast = ({ context: { model } }: Began, text: string): boolean =>
-  readText(model.reading, text).facts.some(({ what }) => model.check(what)?.contrast !== undefined);
+  tellsContrast(model, readText(model.reading, text));
 
 /** "Pushed the plug in and it works now" is no answer to what a device's status says. */
 const isCureAnywhere = ({ context }: Began, text: string): boolean =>

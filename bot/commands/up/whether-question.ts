@@ -43,9 +43,8 @@ const MORNING_MS = 12 * MS_PER_HOUR;
 /** The moment that "is it up" is of: this very one, in the morning too, whose night is the coming one; of a later night its beginning. */
 export const momentOf = (question: WhetherQuestion): UtcMs => {
   const { nowUtcMs } = question.outlookQuestion;
-  return question.utcMs === null && question.night.startUtcMs - nowUtcMs < MORNING_MS
-    ? Math.min(nowUtcMs, nowIn(question))
-    : nowIn(question);
+  const isOfThisNight = question.night.startUtcMs - nowUtcMs < MORNING_MS;
+  return question.utcMs === null && isOfThisNight ? nowUtcMs : nowIn(question);
 };
 
 export const isUnderWay = ({ outlookQuestion: { nowUtcMs }, night }: WhetherQuestion): boolean =>

@@ -121,7 +121,8 @@ const isNoCure = (said: string): boolean => {
     tellsNoCure(said) ||
     OF_THE_PAST.test(small) ||
     (OF_BEFORE_OR_AGAINST.test(small) && !OF_NOW.test(small)) ||
-    wasSoAllAlong(said)
+    wasSoAllAlong(said) ||
+    isOfOtherTime(said)
   );
 };
 
@@ -173,7 +174,6 @@ const deedIn = (text: string): DeedTold => {
     !/^(?:only|but|except)$/u.test(breaths[first - 1]?.bare ?? '') &&
     !/\?/u.test(said) &&
     !isNoCure(said) &&
-    !isOfOtherTime(said) &&
     !COMES_AND_GOES.test(said) &&
     !breaths.some(({ own }, at) => (told[at] === true || at > first) && spoils(own));
   const isDone = deeds.some((deed) => OF_DOING.test(deed) || I_DID.test(deed) || OF_CAUSE.test(deed));

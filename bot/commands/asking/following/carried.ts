@@ -2,9 +2,19 @@
  * "Will the Moon be out", "which planets then", "and Saturn from there": a whole question that is of the night, the hour and the place spoken
  * of before. Pure: from the line asked last and the new line comes the new line with them, or nothing.
  */
-import { cleanText } from '../../../ground/fold-text.js';
+import { plainLine, quotable } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
-import { inherited, lineOf, takes, timesOf, toldLine, withTimes, type Times, type ToldLine } from './told-line.js';
+import {
+  inherited,
+  isOfSun,
+  lineOf,
+  takes,
+  timesOf,
+  toldLine,
+  withTimes,
+  type Times,
+  type ToldLine,
+} from './told-line.js';
 
 /** It speaks of the hour before. */
 const THEN_HOUR =
@@ -37,12 +47,6 @@ export interface Carried {
   readonly note: string;
 }
 
-const plainOf = (text: string): string =>
-  cleanText(text)
-    .replace(/[’‘`]/gu, "'")
-    .toLowerCase()
-    .replace(/[?!.\s]+$/u, '');
-
 /** A list's beginning is its hour. */
 const timesBefore = (before: ToldLine, nowUtcMs: number): Times => {
   const { night, hour } = timesOf(before, nowUtcMs);
@@ -50,7 +54,6 @@ const timesBefore = (before: ToldLine, nowUtcMs: number): Times => {
 };
 
 const isTimed = ({ values }: ToldLine): boolean => TIME_OPTIONS.some((name) => values[name] !== undefined);
-const isOfSun = ({ values }: ToldLine): boolean => /^(?:the )?sun$/iu.test(values['target'] ?? '');
 
 /** Which of the times before the words mean; null: they speak of none. */
 const timesMeant = (plain: string, { night, hour }: Times, isList: boolean): Times | null => {
@@ -96,11 +99,13 @@ export const carried = (line: string, text: string, { last, place }: Talk, known
   const asked = toldLine(line, commands);
   const before = last === null ? null : toldLine(last, commands);
   if (asked === null) return null;
-  const plain = plainOf(text);
+  const plain = plainLine(text);
   const placed = withThePlace(asked, place, plain);
   const timed = before === null ? null : withTheTimes(placed ?? asked, before, plain, known.nowUtcMs);
   if (timed === null)
-    return placed === null ? null : { line: lineOf(placed), note: `Taken to be from ${place ?? 'there'}.` };
+    return placed === null
+      ? null
+      : { line: lineOf(placed), note: `Taken to be from ${place === null ? 'there' : quotable(place)}.` };
   const isElsewhere = FROM_HOME.test(plain) || before === null;
   return {
     line: lineOf(isElsewhere ? timed : inherited(before, timed)),

@@ -1,7 +1,7 @@
 /** "I can't find it", "which is higher", "is it full": said of the target before, of the last two, of the Moon. Pure. */
 import { resolveTarget } from '../../../catalogue/index.js';
 import { isProblem } from '../../../ground/problem.js';
-import { cleanText } from '../../../ground/fold-text.js';
+import { plainLine } from '../../../ground/fold-text.js';
 import type { Known } from '../sentence/asked.js';
 import { mended } from '../spelling/known-words.js';
 import { nameOf } from './about-it.js';
@@ -70,10 +70,13 @@ const PHASE =
 const WHEN_PHASE =
   /^(?:(?:and|so|but|ok|n),? )*(?:when|what (?:day|date|night))(?:'?s| is| will| does| do)?(?: (?:it|she|he|the moon|that))?(?: be| get| next)*(?: (?:a|at|next))? (?<phase>full|new|half|first quarter|last quarter|third quarter)(?: (?:moon|next|again|then|it|is))*$|^(?:(?:and|so|but|ok|n),? )*(?<alone>full|new|half|first quarter|last quarter|third quarter)(?: moon)? when(?: (?:is it|then))?$/u;
 
+/** In lower case, without its article. */
+const plainName = (before: ToldLine): string | null => nameOf(before)?.toLowerCase().replace('the ', '') ?? null;
+
 const whenPhase = (before: ToldLine, plain: string, known: Known): string | null => {
   const { phase, alone } = WHEN_PHASE.exec(plain)?.groups ?? {};
   const said = (phase ?? alone)?.split(' ')[0];
-  if (said === undefined || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
+  if (said === undefined || plainName(before) !== 'moon') return null;
   return withInherited(before, `moon next:${said === 'third' ? 'last' : said}`, known);
 };
 
@@ -82,7 +85,7 @@ const ON_IT =
   /^(?:(?:and|so|but|ok|n),? )*what(?:'?s| is| can| could| will| would| should)?(?: (?:i|we|you|they|the kids))?(?: (?:see|look at|look for|find|spot|good|nice|worth seeing))* on (?:it|that|the moon)(?: (?:now|tonight|then|with|through|in)\b.{0,30})?$/u;
 
 const onIt = (before: ToldLine, plain: string, known: Known): string | null => {
-  const name = ON_IT.test(plain) ? (nameOf(before)?.toLowerCase().replace('the ', '') ?? null) : null;
+  const name = ON_IT.test(plain) ? plainName(before) : null;
   if (name === null || name === 'sun') return null;
   if (name === 'moon') return withInherited(before, 'moon first:terminator', known);
   return FINDABLE.test(before.command.name) && !/ (?:with|through|in) /u.test(plain)
@@ -91,7 +94,7 @@ const onIt = (before: ToldLine, plain: string, known: Known): string | null => {
 };
 
 const phaseOfMoon = (before: ToldLine, plain: string, known: Known): string | null => {
-  if (!PHASE.test(plain) || nameOf(before)?.toLowerCase().replace('the ', '') !== 'moon') return null;
+  if (!PHASE.test(plain) || plainName(before) !== 'moon') return null;
   if (before.command.name === 'moon') return lineOf(before);
   const { at, on } = before.values;
   const when = [on, at].filter((part) => part !== undefined).join(' ');
@@ -113,9 +116,6 @@ export const seenOrNot = (before: ToldLine, text: string, known: Known, earlier:
 
 /** Of the sky, after a target: by themselves the same words may tell of a port, or of a lamp. */
 export const isOfSeenOrNot = (text: string): boolean => {
-  const plain = cleanText(text)
-    .replace(/[’‘`]/gu, "'")
-    .toLowerCase()
-    .replace(/[?!.\s]+$/u, '');
+  const plain = plainLine(text);
   return [NOT_FOUND, WHICH, PHASE].some((form) => form.test(plain));
 };

@@ -1,6 +1,6 @@
 /**
  * What "it" is in a line that may come near the Sun: the Sun, where that was spoken of last; the Moon or another target, where one was. "Can I look at
- * it through my telescope" is warned of or is not by that alone. Pure.
+ * it through my telescope" is warned of or is not by that alone.
  */
 import { GUARD, plainHarm, SAYS_DAY, SUN, SUN_ABROAD } from '../sentence/sun-harm.js';
 import type { Known } from '../sentence/asked.js';
@@ -46,12 +46,12 @@ const OBJECT =
   /(?<!\b(?:after|before|like|than|about) )\b(?:it|that|this|them|those|him|her)\b(?! (?:safe|ok|okay|dangerous|bad|one|way|time|is|was|will|would)\b)/u;
 const SUBJECT = /\b(?:is|was|does|will|would) it\b/u;
 const ITS = /\b(?:its|it's|it is|it s)\b/u;
-/** Of the scope itself, a walk, a program. */
+/** What else is looked at, by its name. */
 const HAS_OWN =
   /\b(?:moon|venus|mercury|mars|jupiter|saturn|uranus|neptune|stars?|comets?|planets?|galax\w*|nebula\w*)\b/u;
 
 /** Names something to look at by itself, so that "it" is not needed to know what. */
-export const namesItself = (plain: string): boolean =>
+const namesItself = (plain: string): boolean =>
   SUN.test(plain) || SUN_ABROAD.test(plain) || HAS_OWN.test(plain) || SAYS_DAY.test(plain);
 
 /** The line with the name in the place of "it"; where no such word stands, behind it. */
